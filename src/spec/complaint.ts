@@ -1,0 +1,11 @@
+/** One thing wrong with what was read. Printing is elsewhere. */
+export interface Complaint {
+  /** `feature.keyway.width`; empty for the whole document. */
+  readonly path: string
+  /** What was read, as text: `"8 furlongs"`. */
+  readonly read: string
+  /** What is accepted, a plain phrase. */
+  readonly accepted: string
+  /** A near miss: the key or word that was probably meant. */
+  readonly meant?: string
+}

@@ -1,0 +1,131 @@
+import type { Size } from '../fits/size.ts'
+import type { Shop } from './shop.ts'
+
+export type Units = 'mm' | 'in'
+
+/** [least, most] in mm; both the same for a size given exactly. */
+export type LeastMost = readonly [least: number, most: number]
+
+export interface Bore {
+  /** Nominal diameter with its limits, mm. */
+  readonly diameter: Size
+  /** How the tolerance was given: `H7`, or `+0.021/0` as written; for labels. */
+  readonly tolerance: string
+  /** The finished bore as measured, mm. */
+  readonly measured?: number
+  readonly length: number
+  /** Chamfer at the mouth, mm. */
+  readonly mouth: number
+  readonly blind?: { readonly beyond: number; readonly relief?: { readonly diameter: number; readonly length: number } }
+}
+
+export interface Hub {
+  readonly outside?: number
+  /** Name of a row of standards/materials.ts. */
+  readonly material: string
+  /** Rockwell C, as measured. */
+  readonly hardness?: number
+}
+
+/** A keyway, sizes still as given: dimensions/keyway.ts turns them into width and across with limits. */
+export interface Keyway {
+  readonly kind: 'keyway'
+  readonly standard?: 'iso-773' | 'asme-b17.1'
+  /** asme-b17.1 only. */
+  readonly form?: 'square' | 'rectangular'
+  /** iso-773: how the hub's keyway fits the key; asme-b17.1: the class. */
+  readonly fit: 'normal' | 'tight' | 'sliding' | 'class 1' | 'class 2'
+  /** Width by hand (slot limits), or with a standard: the key's nominal width, which picks the row. */
+  readonly width?: LeastMost
+  readonly height?: LeastMost
+  /** Floor to opposite bore wall. */
+  readonly across?: LeastMost
+  /** Depth from the crown or along the side wall, instead of across. */
+  readonly depth?: { readonly from: 'crown' | 'side'; readonly by: LeastMost }
+  /** Corner radius in the slot, [least, most]. */
+  readonly corner?: LeastMost
+  /** Angles of the keyways, degrees. */
+  readonly at: readonly number[]
+}
+
+export type Feature = Keyway
+
+export interface BarSpec {
+  readonly machine: 'lathe' | 'mill'
+  readonly dial: { readonly mark: number; readonly reads: 'travel' | 'diameter' }
+  /** Sideways stiffness of the machine, N/mm. */
+  readonly give?: number
+  /** Room open behind the hub, mm. */
+  readonly behind?: number
+  readonly points: 'back' | 'front'
+  readonly stroke: 'push' | 'pull'
+  readonly clearance: { readonly back: number; readonly front: number; readonly withdrawn: number }
+  /** +/- with which the projection can be set, mm. */
+  readonly setting: number
+  readonly nose: { readonly width?: number; readonly cornerRadius?: number }
+  readonly rake?: number
+  readonly diameter?: number
+  readonly projection?: number
+  readonly bit?: { readonly shape: 'square' | 'round'; readonly size: number }
+  /** Name of a thread on hand: `M5`, `#10-32`. */
+  readonly screw?: string
+  readonly shank?: number
+  readonly infeed?: number
+}
+
+/** A push broach as measured; heights from its back, mm. */
+export interface Broach {
+  readonly toothWidth: number
+  readonly bodyWidth: number
+  readonly firstTooth: number
+  readonly lastTooth: number
+  readonly pilot: number
+  readonly toothedLength: number
+  readonly teeth: number
+  readonly overall: number
+  readonly pilotLength: number
+  readonly shoulder?: number
+  readonly finishingTeeth?: number
+  /** mm2 */
+  readonly gulletArea?: number
+  readonly rootHeight?: number
+  /** N/mm2 */
+  readonly yield?: number
+}
+
+export interface PressSpec {
+  readonly broach?: Broach
+  /** N: what the press gives. */
+  readonly force?: number
+  readonly lever?: {
+    readonly pull: number
+    readonly length: number
+    readonly pinion: number
+    readonly efficiency: number
+  }
+}
+
+export interface Drafting {
+  readonly convention: 'iso' | 'asme'
+  readonly paper: 'A4' | 'Letter'
+  readonly projection: 'first' | 'third'
+}
+
+/** One job, read and complete: every length in mm, every default filled in. */
+export interface Spec {
+  readonly name: string
+  readonly units: Units
+  readonly bore: Bore
+  readonly hub: Hub
+  readonly feature: Feature
+  readonly load?: { /** N mm */ readonly torque: number; readonly service: number }
+  /** What a life may hang on, as the maker of the spec says: `steering arm`. */
+  readonly use?: string
+  readonly tooling: { readonly bar?: BarSpec; readonly press?: PressSpec }
+  readonly shop: Shop
+  readonly drafting: Drafting
+  /** Paths that the document states (`tooling.bar.diameter`); every other value is a default or chosen. */
+  readonly stated: readonly string[]
+  /** The document as it was written: what a remedy patches and reads again. */
+  readonly written: { readonly document: unknown; readonly shop?: unknown }
+}
