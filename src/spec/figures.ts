@@ -1,0 +1,51 @@
+import type { Units } from './spec.ts'
+
+/** How a figure is to be printed. */
+export interface FigureStyle {
+  /** A size with a fit: one more decimal. */
+  readonly fit?: boolean
+  /** Which way to round, so that a printed number never contradicts its verdict; left out: to the nearest. */
+  readonly lean?: 'up' | 'down'
+  /** False leaves the unit off. */
+  readonly unit?: boolean
+}
+
+/**
+ * A number with this many decimals and no more, rounded to the nearest (a half goes away from zero) or the way it leans.
+ * A value within a billionth of a step counts as on it. No locale, no minus zero.
+ */
+export function rounded(value: number, decimals: number, lean?: 'up' | 'down'): string {
+  const steps = Math.abs(value) * 10 ** decimals
+  const near = Math.round(steps)
+  const away = lean === undefined ? steps + 1e-9 - Math.floor(steps) >= 0.5 : (lean === 'up') === value > 0
+  const whole = Math.abs(steps - near) < 1e-9 * Math.max(1, steps) ? near : Math.floor(steps) + (away ? 1 : 0)
+  return `${value < 0 && whole > 0 ? '-' : ''}${(whole / 10 ** decimals).toFixed(decimals)}`
+}
+
+/**
+ * A length (mm) for people, in the job's units: `4.1 mm`, `0.625 in`. Millimetres to 0.01 (0.001 for a fit) without
+ * closing zeros, inches to 0.001 (0.0001 for a fit) with them, as each trade writes them.
+ */
+export function figure(mm: number, units: Units, style: FigureStyle = {}): string {
+  const decimals = (units === 'mm' ? 2 : 3) + (style.fit ? 1 : 0)
+  const digits = rounded(units === 'mm' ? mm : mm / 25.4, decimals, style.lean)
+  const number = units === 'mm' && digits.includes('.') ? digits.replace(/\.?0+$/, '') : digits
+  return style.unit === false ? number : `${number} ${units}`
+}
+
+/** The inch fraction that a length (mm) is, in lowest terms: `5/8`, `1-3/8`, `2`; `undefined` when it is no exact 64th. */
+export function fraction(mm: number): string | undefined {
+  const parts = Math.round((mm / 25.4) * 64)
+  if (parts <= 0 || Math.abs((mm / 25.4) * 64 - parts) > 1e-6) return undefined
+  const whole = Math.floor(parts / 64)
+  let [over, under] = [parts % 64, 64]
+  if (over === 0) return `${whole}`
+  while (over % 2 === 0) [over, under] = [over / 2, under / 2]
+  return whole === 0 ? `${over}/${under}` : `${whole}-${over}/${under}`
+}
+
+/** As `figure`, and in inch jobs the fraction after it where there is one that is no whole number: `0.625 in (5/8)`. */
+export function withFraction(mm: number, units: Units, style: FigureStyle = {}): string {
+  const parts = units === 'in' ? fraction(mm) : undefined
+  return parts?.includes('/') ? `${figure(mm, units, style)} (${parts})` : figure(mm, units, style)
+}
