@@ -13,7 +13,7 @@ interface Drawn {
 }
 
 export type Stroke =
-  /** Dashes are already fitted to the length: `dashes` in mm, on and off in turn, first and last on; absent = continuous. */
+  /** Dashes are already fitted to the length: `dashes` in mm, on and off in turn, first and last on, their sum the whole length; absent = continuous. */
   | (Drawn & { readonly stroke: 'line'; readonly from: Point; readonly to: Point; readonly dashes?: readonly number[] })
   /** Counter-clockwise, degrees. */
   | (Drawn & {
@@ -44,6 +44,7 @@ export interface SheetDimension {
   readonly is: 'linear' | 'angle'
   /** 0: horizontal, 90: vertical. */
   readonly turn: 0 | 90
+  /** Linear: the two points that are measured. Angle: the vertex, then a point on each arm, counter-clockwise. */
   readonly points: readonly Point[]
   /** A point of the dimension line (or arc). */
   readonly line: Point

@@ -24,7 +24,10 @@ export type Mark =
   | { readonly mark: 'arrow'; readonly from: Point; readonly to: Point; readonly text: string }
   /** Centre mark: two crossing centre lines, each running `over` past the radius (mm on paper are added by the sheet). */
   | { readonly mark: 'centreMark'; readonly centre: Point; readonly radius: number }
-  /** Cutting plane through the view, ends outside the outline, arrows in the direction of sight, a letter at each end. */
+  /**
+   * Cutting plane through the view, upright or level, arrows in the direction of sight, a letter at each end. Only the line that `from` and
+   * `to` lie on counts: the sheet sets the ends off the outline.
+   */
   | {
       readonly mark: 'plane'
       readonly letter: string
@@ -34,7 +37,7 @@ export type Mark =
     }
   /** A thin circle round what a detail view enlarges, and its letter. */
   | { readonly mark: 'detail'; readonly letter: string; readonly centre: Point; readonly radius: number }
-  /** Surface texture tick standing on an edge. */
+  /** Surface texture tick standing on an edge; `ra` in µm. The sheet may slide it along the straight edge that `at` lies on. */
   | { readonly mark: 'texture'; readonly at: Point; readonly out: Point; readonly ra: number }
 
 /** How a size is said. The sheet rounds, adds decimals, signs and the other unit; nothing here is a string that holds a number. */
@@ -44,6 +47,8 @@ export type Saying =
   | { readonly say: 'plusMinus'; readonly tolerance: number }
   /** Limits; `fit` is a class to be named before its deviations (`h7`). */
   | { readonly say: 'limits'; readonly lower: number; readonly upper: number; readonly fit?: string }
+  /** Stock and tool names only: `1-3/8` on an inch sheet where it is an exact 64th; plain else. */
+  | { readonly say: 'fraction' }
   | { readonly say: 'reference' }
   | { readonly say: 'max' }
   | { readonly say: 'min' }
@@ -61,7 +66,10 @@ export interface Worth {
 /** A line of a leader: sizes and words in turn, `[{ value: 0.3, … }, ' × 45° both mouths']`. */
 export type Wording = readonly (string | Worth)[]
 
-/** Geometry frame or datum hung on a dimension. `value` in mm. */
+/**
+ * Geometry frame or datum hung on a dimension. `value` in mm. A frame stands under the size; with `at` it points at the extension line of that
+ * end instead (a surface, not the size's middle).
+ */
 export type Hung =
   | { readonly hang: 'datum'; readonly letter: string }
   | {
@@ -70,6 +78,7 @@ export type Hung =
       readonly feature: 'symmetry' | 'parallelism' | 'position'
       readonly value: number
       readonly datum: string
+      readonly at?: 'a' | 'b'
     }
 
 export interface Linear {
@@ -129,12 +138,21 @@ export interface View {
   readonly title?: string
   /**
    * Where it stands: `front` is the principal view; `above`/`below`/`fromLeft`/`fromRight` are views *seen from* there, put on the side
-   * that the projection method asks for; `section` (of `front`, looking `looks`) likewise; `detail` and `free` stand anywhere.
+   * that the projection method asks for; `section` (of `front`, seen `from` there) likewise; `detail` and `free` stand anywhere.
+   * Views in projection share a coordinate with the front: y beside it, x above and below it.
+   *
+   * `least`, mm on the part: the smallest thing that the view must show. A detail takes the scale that makes it 3 mm on paper or more; a section
+   * (not `aligned`) the one that makes it 25 mm (the body's diameter), two steps up at most. `clip`: the sheet draws this circle and leaves
+   * out what lies beyond it, so that a detail may hand over the front's own marks.
    */
   readonly place:
     | { readonly is: 'front' }
     | { readonly is: 'seen'; readonly from: 'above' | 'below' | 'left' | 'right' }
-    | { readonly is: 'detail'; readonly least: number }
+    | {
+        readonly is: 'detail'
+        readonly least: number
+        readonly clip?: { readonly centre: Point; readonly radius: number }
+      }
     | {
         readonly is: 'section'
         readonly from: 'above' | 'below' | 'left' | 'right'
@@ -146,7 +164,7 @@ export interface View {
   /** Boxes that cover the metal; coarse is enough. Leader text keeps off them. */
   readonly metal: readonly Box[]
   readonly callouts: readonly Callout[]
-  /** A plain stretch of a long part along x that may be cut short. */
+  /** Plain stretches of a long part along x that may be cut short. Views that share x with this one carry the same. */
   readonly breaks?: readonly { readonly from: number; readonly to: number }[]
 }
 
