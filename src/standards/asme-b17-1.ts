@@ -74,17 +74,19 @@ export const asmeKeyOfWidth = (width: number): AsmeKey | undefined =>
   asmeKeys.rows.find((row) => Math.abs(row.width - width) <= sameSize)
 
 /**
- * Allowance in the hub's depth, mm: T = D − Y + H/2 + allowance, Y the height of the arc over the width.
- * Parallel keys get clearance over their top; taper keys, measured at the deeper end, are driven in with interference.
+ * Clearance over a parallel key, mm: T = D − Y + H/2 + clearance, Y the height of the arc over the width.
  * ASME B17.1, proved by 189 printed depth-control values.
  */
-export const hubDepthAllowance = { parallel: 0.005 * inch, taper: -0.02 * inch } as const
+export const asmeParallelClearance = 0.005 * inch
+
+/** The same for a taper key, at the deeper end, mm: negative, for it is driven in with interference. ASME B17.1. */
+export const asmeTaperAllowance = -0.02 * inch
 
 /** Most offset of a keyseat's middle from the middle of shaft or bore, mm. ASME B17.1 in Machinery's Handbook, 31st ed., p. 2552. */
-export const greatestOffset = 0.01 * inch
+export const asmeOffsetLimit = 0.01 * inch
 
 /** Most lead of a keyseat over its length (mm), mm: .002 in to 4 in, .0005 in an inch to 10 in, .005 in above. Machinery's Handbook, 31st ed., p. 2552. */
-export const greatestLead = (length: number): number =>
+export const asmeLeadLimit = (length: number): number =>
   length <= 4 * inch ? 0.002 * inch : length <= 10 * inch ? 0.0005 * length : 0.005 * inch
 
 /** Suggested fillet in the keyseat and 45° chamfer on the key, by keyseat depth H/2 (over, up to). All mm. */

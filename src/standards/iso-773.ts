@@ -162,13 +162,14 @@ export const isoWidthDeviations = (
   return row && fromMicrometres(...row[isoWidthClass(where, fit)])
 }
 
-/** Tolerance class of a key's height: h9 for the square keys up to 6 × 6, h11 above. GB/T 1096-1979 excerpt; JIS B 1301-1996. */
-export const isoHeightClass = (key: IsoKey): 'h9' | 'h11' => (key.height <= 6 ? 'h9' : 'h11')
+/** Tolerance class of a key's height (key sizes in mm): h9 for the square keys up to 6 × 6, h11 above. GB/T 1096-1979 excerpt; JIS B 1301-1996. */
+export const isoHeightClass = (width: number, height: number): 'h9' | 'h11' =>
+  width === height && height <= 6 ? 'h9' : 'h11'
 
-/** Deviations of a key's height, mm. */
-export const isoHeightDeviations = (key: IsoKey): Deviations | undefined => {
-  const width = gradeWidth(key.height, isoHeightClass(key) === 'h9' ? 9 : 11)
-  return width === undefined ? undefined : { lower: -width, upper: 0 }
+/** Deviations of the height of a key (sizes in mm), mm; `undefined` for heights outside ISO 286's table. */
+export const isoHeightDeviations = (width: number, height: number): Deviations | undefined => {
+  const zone = gradeWidth(height, isoHeightClass(width, height) === 'h9' ? 9 : 11)
+  return zone === undefined ? undefined : { lower: -zone, upper: 0 }
 }
 
 /** Lengths in which keys are made, mm; the length tolerance is h14. GB/T 1096-1979 excerpts (450 in one printing only). */
