@@ -1,3 +1,4 @@
+import { inch, inchName } from '../standards/inch.ts'
 import type { Units } from './spec.ts'
 
 /** How a figure is to be printed. */
@@ -28,21 +29,13 @@ export function rounded(value: number, decimals: number, lean?: 'up' | 'down'): 
  */
 export function figure(mm: number, units: Units, style: FigureStyle = {}): string {
   const decimals = (units === 'mm' ? 2 : 3) + (style.fit ? 1 : 0)
-  const digits = rounded(units === 'mm' ? mm : mm / 25.4, decimals, style.lean)
+  const digits = rounded(units === 'mm' ? mm : mm / inch, decimals, style.lean)
   const number = units === 'mm' && digits.includes('.') ? digits.replace(/\.?0+$/, '') : digits
   return style.unit === false ? number : `${number} ${units}`
 }
 
 /** The inch fraction that a length (mm) is, in lowest terms: `5/8`, `1-3/8`, `2`; `undefined` when it is no exact 64th. */
-export function fraction(mm: number): string | undefined {
-  const parts = Math.round((mm / 25.4) * 64)
-  if (parts <= 0 || Math.abs((mm / 25.4) * 64 - parts) > 1e-6) return undefined
-  const whole = Math.floor(parts / 64)
-  let [over, under] = [parts % 64, 64]
-  if (over === 0) return `${whole}`
-  while (over % 2 === 0) [over, under] = [over / 2, under / 2]
-  return whole === 0 ? `${over}/${under}` : `${whole}-${over}/${under}`
-}
+export const fraction = (mm: number): string | undefined => inchName(mm)
 
 /** As `figure`, and in inch jobs the fraction after it where there is one that is no whole number: `0.625 in (5/8)`. */
 export function withFraction(mm: number, units: Units, style: FigureStyle = {}): string {

@@ -1,3 +1,4 @@
+import { inch, poundForce } from '../standards/inch.ts'
 import type { Units } from './spec.ts'
 
 /** Units of one kind of quantity: what one of each is in the unit kept inside, and which of them a bare number is in. */
@@ -7,10 +8,6 @@ export interface Quantity {
   /** True where a comma with three digits after it may be a thousands mark: such a number is refused. */
   readonly thousands: boolean
 }
-
-const inch = 25.4
-/** Newtons in a pound-force: 0.45359237 kg x 9.80665 m/s2, both exact (international pound 1959, standard gravity 1901). */
-const poundForce = 4.4482216152605
 
 export const length: Quantity = {
   units: {

@@ -55,6 +55,17 @@ describe('a length as written', () => {
     expect(readLength(written, 'in')).toBeUndefined()
   })
 
+  // ASME B94.11M: #7 is .2010 in, letter F .257 in; both stand in any drill chart.
+  it('reads drills by number and letter, a bare letter only where a drill is meant', () => {
+    expect(readLength('#7', 'mm')).toBeCloseTo(0.201 * 25.4, 12)
+    expect(readLength('letter F', 'mm')).toBeCloseTo(0.257 * 25.4, 12)
+    expect(readLength('f', 'in', { drill: true })).toBeCloseTo(0.257 * 25.4, 12)
+    expect(readLength('F', 'in')).toBeUndefined()
+    expect(readLength('#0', 'in')).toBeUndefined()
+    expect(readLength('#81', 'in')).toBeUndefined()
+    expect(readLength('#7 mm', 'in')).toBeUndefined()
+  })
+
   it('is exact for every 64th up to 16 in, in every spelling', () => {
     for (let parts = 1; parts <= 1024; parts += 1) {
       const exact = (parts * 25.4) / 64

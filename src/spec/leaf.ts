@@ -1,0 +1,89 @@
+import { z } from 'zod'
+import { type LengthKind, readLength } from './length.ts'
+import { angle, type Quantity, readQuantity } from './quantity.ts'
+
+/** The leaves that the schema is made of. Each carries, as its message, the phrase that a complaint gives as accepted. */
+
+const written = z.union([z.number(), z.string()])
+
+interface LeafKind extends LengthKind {
+  /** May be nought. */
+  readonly zero?: boolean
+}
+
+/** What is said where a length is wanted. */
+export const lengthPhrase = (kind: LeafKind = {}): string =>
+  kind.drill
+    ? 'a drill: 8.4, "23/64 in", "#7", "letter F"'
+    : kind.signed
+      ? 'a length with its sign: -0.02, "+0.0005 in"'
+      : `a length${kind.zero ? '' : ' above 0'}: 24, "24 mm", "12,5 mm", "15/16 in", "1-3/8"`
+
+/** A length as written: a number in the job's units, or a text in any spelling. */
+export function lengthAs(description: string, examples: readonly unknown[], kind: LeafKind = {}) {
+  const error = lengthPhrase(kind)
+  const sound = (value: string | number): boolean => {
+    const mm = readLength(value, 'mm', kind)
+    return mm !== undefined && (mm !== 0 || kind.zero === true || kind.signed === true)
+  }
+  return z
+    .union(written.options, { error })
+    .refine(sound, { error })
+    .meta({ description, examples: [...examples] })
+}
+
+/** A torque, force, area, stress or stiffness as written, above nought. `error` is the phrase for what is accepted. */
+export const quantityAs = (description: string, examples: readonly unknown[], kind: Quantity, error: string) =>
+  z
+    .union(written.options, { error })
+    .refine((value) => (readQuantity(value, kind, 'mm') ?? 0) > 0, { error })
+    .meta({ description, examples: [...examples] })
+
+/** An angle in degrees within these limits. */
+export function angleAs(description: string, examples: readonly unknown[], least: number, most: number) {
+  const error = `an angle in degrees from ${least} to ${most}: 90, "90 deg"`
+  const sound = (value: string | number): boolean => {
+    const degrees = readQuantity(value, angle, 'mm')
+    return degrees !== undefined && degrees >= least && degrees <= most
+  }
+  return z
+    .union(written.options, { error })
+    .refine(sound, { error })
+    .meta({ description, examples: [...examples] })
+}
+
+/** A plain number within these limits; whole where asked. */
+export function numberAs(
+  description: string,
+  examples: readonly number[],
+  limits: { readonly least: number; readonly most: number; readonly whole?: boolean },
+) {
+  const error = `a ${limits.whole ? 'whole ' : ''}number from ${limits.least} to ${limits.most}`
+  const number = limits.whole ? z.int({ error }) : z.number({ error })
+  return number
+    .gte(limits.least, { error })
+    .lte(limits.most, { error })
+    .meta({ description, examples: [...examples] })
+}
+
+/** One of these words. */
+export const wordAs = <const Word extends string>(description: string, words: readonly Word[]) =>
+  z.enum(words, { error: words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${words.at(-1)}` : words[0] }).meta({
+    description,
+  })
+
+/** A text that is not empty. */
+export const textAs = (description: string, examples: readonly string[], error: string) =>
+  z
+    .string({ error })
+    .min(1, { error })
+    .max(200, { error })
+    .meta({ description, examples: [...examples] })
+
+/** Two of one leaf in order. */
+export const pairAs = <Leaf extends z.ZodType>(description: string, leaf: Leaf, error: string) =>
+  z.tuple([leaf, leaf], { error }).meta({ description })
+
+/** A mapping with these keys and no others. */
+export const keyed = <Shape extends z.core.$ZodShape>(description: string, shape: Shape) =>
+  z.strictObject(shape, { error: `a mapping with the keys ${Object.keys(shape).join(', ')}` }).meta({ description })
