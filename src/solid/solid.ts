@@ -46,3 +46,50 @@ export type Solid =
       readonly from: number
       readonly to: number
     }
+
+/** A body turned round the z axis from its half section in (radius, z). */
+export const revolve = (outline: Outline): Solid => ({ make: 'revolve', outline })
+
+/** A body of one section from z = `from` to z = `to`, with holes right through. */
+export const extrude = (outline: Outline, from: number, to: number, holes: readonly Outline[] = []): Solid =>
+  holes.length === 0 ? { make: 'extrude', outline, from, to } : { make: 'extrude', outline, holes, from, to }
+
+/** A drilled hole, to be cut away. `point`: included angle of the drill's point in degrees; `clears`: no chord within the circle. */
+export const bore = (
+  axis: Extract<Solid, { make: 'bore' }>['axis'],
+  at: Point3,
+  diameter: number,
+  length: number,
+  ends: { readonly point?: number; readonly clears?: boolean } = {},
+): Solid => ({ make: 'bore', axis, at, diameter, length, ...ends })
+
+/** The smallest convex body round the points. */
+export const hull = (points: readonly Point3[]): Solid => ({ make: 'hull', points })
+
+/** `body` with every one of `less` taken away. */
+export const cut = (body: Solid, ...less: readonly Solid[]): Solid => ({ make: 'cut', body, less })
+
+/** All the metal of all the bodies. */
+export const join = (...bodies: readonly Solid[]): Solid => ({ make: 'join', bodies })
+
+/** The metal that all the bodies share. */
+export const common = (...bodies: readonly Solid[]): Solid => ({ make: 'common', bodies })
+
+/** Turned by degrees about x, then y, then z; then moved. */
+export const place = (body: Solid, how: { readonly turn?: Point3; readonly move?: Point3 }): Solid => ({
+  make: 'place',
+  body,
+  ...how,
+})
+
+/** Raised lettering, its middle at `at`, capitals `height` mm high over all, drawn with a round point `stroke` mm wide. */
+export const letters = (
+  text: string,
+  how: {
+    readonly height: number
+    readonly stroke: number
+    readonly at: Point
+    readonly from: number
+    readonly to: number
+  },
+): Solid => ({ make: 'letters', text, ...how })

@@ -1,0 +1,77 @@
+/** Triangles with shared corners: `positions` x, y, z of each corner in mm, `triangles` three corners each, counter-clockwise seen from outside. */
+export interface Mesh {
+  readonly positions: Float64Array
+  readonly triangles: Uint32Array
+}
+
+export interface Measured {
+  /** mm³ */
+  readonly volume: number
+  /** mm² */
+  readonly area: number
+  readonly min: readonly [number, number, number]
+  readonly max: readonly [number, number, number]
+  /** Closed shells: one for one body without a hidden hollow. */
+  readonly bodies: number
+  /** Ways through: a plain tube has one. Of all the bodies together. */
+  readonly genus: number
+  /** Edges that are not shared by exactly two triangles, one each way: none in a watertight mesh. */
+  readonly openEdges: number
+  /** The least height of any triangle, mm: nothing for a triangle without area. */
+  readonly leastFacet: number
+}
+
+/** What can be said of a mesh without any kernel. */
+export const measure = ({ positions, triangles }: Mesh): Measured => {
+  const corner = (index: number): [number, number, number] => {
+    const at = 3 * (triangles[index] ?? 0)
+    return [positions[at] ?? 0, positions[at + 1] ?? 0, positions[at + 2] ?? 0]
+  }
+  const parent = Array.from({ length: positions.length / 3 }, (_, index) => index)
+  const rootOf = (vertex: number): number => {
+    let at = vertex
+    while (parent[at] !== at) at = parent[at] = parent[parent[at] ?? at] ?? at
+    return at
+  }
+  const ways = new Map<number, number>()
+  const min: [number, number, number] = [Infinity, Infinity, Infinity]
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
+  let [volume, area, leastFacet] = [0, 0, Infinity]
+  for (let first = 0; first < triangles.length; first += 3) {
+    const [a, b, c] = [corner(first), corner(first + 1), corner(first + 2)]
+    const across = cross(minus(b, a), minus(c, a))
+    volume += dot(a, cross(b, c)) / 6
+    const twice = Math.hypot(...across)
+    area += twice / 2
+    const longest = Math.max(Math.hypot(...minus(b, a)), Math.hypot(...minus(c, b)), Math.hypot(...minus(a, c)))
+    leastFacet = Math.min(leastFacet, longest > 0 ? twice / longest : 0)
+    for (let side = 0; side < 3; side += 1) {
+      const [from, to] = [triangles[first + side] ?? 0, triangles[first + ((side + 1) % 3)] ?? 0]
+      const way = from * parent.length + to
+      ways.set(way, (ways.get(way) ?? 0) + 1)
+      parent[rootOf(from)] = rootOf(to)
+    }
+    for (const at of [a, b, c])
+      for (let axis = 0; axis < 3; axis += 1) {
+        min[axis] = Math.min(min[axis] ?? 0, at[axis] ?? 0)
+        max[axis] = Math.max(max[axis] ?? 0, at[axis] ?? 0)
+      }
+  }
+  const open = [...ways].filter(([way, times]) => {
+    const [from, to] = [Math.floor(way / parent.length), way % parent.length]
+    return times !== 1 || ways.get(to * parent.length + from) !== 1
+  })
+  const used = new Set(triangles)
+  const bodies = [...used].filter((vertex) => rootOf(vertex) === vertex).length
+  const euler = used.size - ways.size / 2 + triangles.length / 3
+  return { volume, area, min, max, bodies, genus: bodies - euler / 2, openEdges: open.length, leastFacet }
+}
+
+type Vector = readonly [number, number, number]
+const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+const dot = (a: Vector, b: Vector): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+]

@@ -1,0 +1,142 @@
+// The only file that knows the kernel, manifold-3d. Its arguments are outlines cut into chords (chords.ts), snapped to 1e-6 mm, so that
+// every engine hands it the same numbers; what it does with them is WebAssembly and the same everywhere.
+import openManifold, { type CrossSection, type Manifold, type ManifoldToplevel } from 'manifold-3d'
+import { chords, chordsRound, type Side, snapped } from './chords.ts'
+import { lettering } from './lettering.ts'
+import { type Mesh, measure } from './measure.ts'
+import { areaOf, boundsOf, type Outline, type Point } from './outline.ts'
+import type { Point3, Solid } from './solid.ts'
+
+export { type Mesh, measure }
+
+export type Kernel = ManifoldToplevel
+
+/**
+ * The kernel, ready for carving. Without `wasm` it reads `manifold.wasm` beside the file that the program runs from (or in the package);
+ * otherwise `wasm` is the URL to load it from, or the bytes themselves.
+ */
+export const openKernel = async (wasm?: string | Uint8Array): Promise<Kernel> => {
+  // The package's own types know of neither an absent URL nor of bytes; the module takes both.
+  const open = openManifold as (from: { locateFile?: () => string; wasmBinary?: Uint8Array }) => Promise<Kernel>
+  const from = typeof wasm === 'string' ? { locateFile: () => wasm } : wasm ? { wasmBinary: wasm } : {}
+  const kernel = await open(from)
+  kernel.setup()
+  return kernel
+}
+
+/**
+ * The solid as a closed mesh, nowhere further than `sagitta` (mm) from its true surface. Metal never stands proud of an extruded outline or
+ * of a bore that clears; a turned surface has its corners on the true circle. Throws where the recipe leaves no body: a bug of its maker.
+ */
+export const carve = (kernel: Kernel, solid: Solid, sagitta = 0.01): Mesh =>
+  holding((hold) => {
+    // The kernel's tidying (edges shorter than a fiftieth are closed up) and the rounding to single precision have their share.
+    const rough = carver(kernel, hold, 0.96 * sagitta)(solid)
+    const body = hold(rough.simplify(sagitta / 50))
+    if (body.status() !== 'NoError') throw new Error(`the kernel could not carve the solid: ${body.status()}`)
+    if (body.isEmpty()) throw new Error('the recipe leaves no body')
+    const { vertProperties, triVerts } = body.getMesh()
+    return { positions: Float64Array.from(vertProperties, snapped), triangles: Uint32Array.from(triVerts) }
+  })
+
+/** Volume (mm³) of the metal that `a` and `b` would both fill, `b` moved by `moved` (mm). */
+export const interference = (kernel: Kernel, a: Solid, b: Solid, moved: Point3 = [0, 0, 0], sagitta = 0.01): number =>
+  holding((hold) => {
+    const both: Solid = { make: 'common', bodies: [a, { make: 'place', body: b, move: moved }] }
+    return carver(kernel, hold, sagitta)(both).volume()
+  })
+
+type Hold = <Held extends { delete(): void }>(held: Held) => Held
+
+/** Runs `work`, then gives back every kernel object that it held. */
+const holding = <Made>(work: (hold: Hold) => Made): Made => {
+  const held: { delete(): void }[] = []
+  try {
+    return work((one) => {
+      held.push(one)
+      return one
+    })
+  } finally {
+    for (const one of held.toReversed()) one.delete()
+  }
+}
+
+const turns = {
+  x: [0, 90, 0],
+  '-x': [0, -90, 0],
+  y: [-90, 0, 0],
+  '-y': [90, 0, 0],
+  z: [0, 0, 0],
+  '-z': [180, 0, 0],
+} as const
+
+/** From recipe to kernel body. Every body it makes is held. */
+const carver = (kernel: Kernel, hold: Hold, sagitta: number): ((solid: Solid) => Manifold) => {
+  const { Manifold } = kernel
+
+  const section = (
+    outlines: readonly Outline[],
+    near: number,
+    side: Side,
+    holes: readonly Outline[] = [],
+  ): CrossSection => {
+    const outer = outlines.map((outline) => wound(outline, chords(outline, near, side), 1))
+    const inner = holes.map((outline) => wound(outline, chords(outline, near, opposite[side]), -1))
+    return hold(kernel.CrossSection.ofPolygons([...outer, ...inner], 'Positive'))
+  }
+  const extruded = (flat: CrossSection, from: number, to: number): Manifold =>
+    hold(hold(flat.extrude(snapped(to - from))).translate(0, 0, snapped(from)))
+
+  const turned = (outline: Outline): Manifold => {
+    const curved = outline.some(({ bulge = 0 }) => bulge !== 0)
+    const near = curved ? sagitta / 2 : sagitta // an arc turned round strays both ways
+    return hold(section([outline], near, 'on').revolve(chordsRound(boundsOf(outline).max[0], near)))
+  }
+
+  const bored = ({ axis, at, diameter, length, point, clears }: Extract<Solid, { make: 'bore' }>): Manifold => {
+    const count = chordsRound(diameter / 2, sagitta, clears ? 'outside' : 'inside')
+    const radius = snapped((diameter / 2) * (clears ? 1 / Math.cos(Math.PI / count) : 1))
+    const tip = length + (point ? diameter / 2 / Math.tan((point * Math.PI) / 360) : 0)
+    const half: [number, number][] = [
+      [0, 0],
+      [radius, 0],
+      [radius, snapped(length)],
+      [0, snapped(tip)],
+    ] // prettier-ignore
+    return placed(hold(Manifold.revolve([half], count)), turns[axis], at)
+  }
+
+  const placed = (body: Manifold, turn: Point3 = [0, 0, 0], move: Point3 = [0, 0, 0]): Manifold =>
+    hold(hold(body.rotate(turn)).translate(move.map(snapped) as [number, number, number]))
+
+  const carved = (solid: Solid): Manifold => {
+    switch (solid.make) {
+      case 'revolve':
+        return turned(solid.outline)
+      case 'extrude':
+        return extruded(section([solid.outline], sagitta, 'inside', solid.holes), solid.from, solid.to)
+      case 'bore':
+        return bored(solid)
+      case 'hull':
+        return hold(Manifold.hull(solid.points.map((at) => at.map(snapped) as [number, number, number])))
+      case 'cut':
+        return hold(Manifold.difference([solid.body, ...solid.less].map(carved)))
+      case 'join':
+        return hold(Manifold.union(solid.bodies.map(carved)))
+      case 'common':
+        return hold(Manifold.intersection(solid.bodies.map(carved)))
+      case 'place':
+        return placed(carved(solid.body), solid.turn, solid.move)
+      case 'letters':
+        return extruded(section(lettering(solid), sagitta, 'on'), solid.from, solid.to)
+    }
+  }
+  return carved
+}
+
+const opposite = { inside: 'outside', outside: 'inside', on: 'on' } as const
+
+const wound = (outline: Outline, points: readonly Point[], way: 1 | -1): [number, number][] => {
+  const run = points.map(([x, y]): [number, number] => [x, y])
+  return Math.sign(areaOf(outline)) === way ? run : run.toReversed()
+}
