@@ -45,7 +45,6 @@ export interface SheetDimension {
   /** 0: horizontal, 90: vertical. */
   readonly turn: 0 | 90
   /** Linear: the two points that are measured. Angle: the vertex, then a point on each arm, counter-clockwise. */
-  /** Linear: its two ends on the part. Angle: the vertex, then a point on either arm. */
   readonly points: readonly Point[]
   /** A point of the dimension line (or arc). */
   readonly line: Point
