@@ -1,5 +1,17 @@
 import { defineConfig } from 'vitest/config'
 
+const common = { testTimeout: 60_000, pool: 'threads' } as const
+
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, pool: 'threads', maxWorkers: 2 },
+  test: {
+    maxWorkers: 2,
+    projects: [
+      { test: { ...common, name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**'] } },
+      // Whole processes of the built program: it is bundled once, before the first of them.
+      {
+        test: { ...common, name: 'cli', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/bundle.ts' },
+      },
+    ],
+    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+  },
 })

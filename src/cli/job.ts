@@ -1,0 +1,79 @@
+import { readdir, readFile, stat } from 'node:fs/promises'
+import { basename, dirname, extname, relative, resolve } from 'node:path'
+import type { Complaint } from '../spec/complaint.ts'
+import { parse } from '../spec/parse.ts'
+import { tell } from '../spec/print.ts'
+import { readSpec } from '../spec/read.ts'
+import type { Spec } from '../spec/spec.ts'
+import type { MadeFile } from './folder.ts'
+import { suggest } from './suggest.ts'
+
+/** A spec as read from its file, or what is wrong with it: a line for each complaint. */
+export type Job =
+  | { readonly path: string; readonly spec: Spec; readonly written: readonly MadeFile[] }
+  | { readonly path: string; readonly wrong: string }
+
+/** Larger than any spec, smaller than what chokes a parser. Bytes. */
+const largest = 1_000_000
+
+/** Reads the spec at a path, and the shop file that it names (from the spec's own folder). Never throws for what a person wrote. */
+export const readJob = async (path: string, folder: string): Promise<Job> => {
+  const at = resolve(folder, path)
+  const read = await document(at, path)
+  if ('wrong' in read) return { path, wrong: read.wrong }
+  const named = shopOf(read.document)
+  const shop = named === undefined ? undefined : await document(resolve(dirname(at), named), named)
+  if (shop !== undefined && 'wrong' in shop) return { path, wrong: `${path}: its shop file: ${shop.wrong}` }
+  const outcome = readSpec(read.document, shop?.document)
+  if ('complaints' in outcome) return { path, wrong: told(path, outcome.complaints) }
+  return {
+    path,
+    spec: outcome.spec,
+    written: [
+      { name: `spec${ending(at)}`, bytes: read.bytes },
+      ...(shop === undefined || named === undefined ? [] : [{ name: `shop${ending(named)}`, bytes: shop.bytes }]),
+    ],
+  }
+}
+
+const ending = (path: string): string => (extname(path).toLowerCase() === '.json' ? '.json' : '.yaml')
+
+const shopOf = (document: unknown): string | undefined => {
+  const shop = document !== null && typeof document === 'object' && 'shop' in document ? document.shop : undefined
+  return typeof shop === 'string' ? shop : undefined
+}
+
+type Document = { readonly document: unknown; readonly bytes: Uint8Array } | { readonly wrong: string }
+
+const document = async (at: string, shown: string): Promise<Document> => {
+  let bytes: Uint8Array
+  try {
+    const found = await stat(at)
+    if (found.isDirectory()) return { wrong: `${shown} is a folder: a spec is one file.` }
+    if (found.size > largest) return { wrong: `${shown} is far too large for a spec (${found.size} bytes).` }
+    bytes = await readFile(at)
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : undefined
+    if (code === 'ENOENT' || code === 'ENOTDIR') return { wrong: `${shown}: there is no such file.${await alike(at)}` }
+    return { wrong: `${shown} cannot be read: ${error instanceof Error ? error.message : String(error)}` }
+  }
+  const read = parse(new TextDecoder().decode(bytes))
+  return 'complaints' in read ? { wrong: told(shown, read.complaints) } : { document: read.document, bytes }
+}
+
+const told = (path: string, complaints: readonly Complaint[]): string =>
+  complaints.map((complaint) => `${path}: ${tell(complaint)}`).join('\n')
+
+const alike = async (at: string): Promise<string> => {
+  const names = await readdir(dirname(at)).catch(() => [])
+  return suggest(
+    basename(at),
+    names.filter((name) => /\.(ya?ml|json)$/i.test(name)),
+  )
+}
+
+/** A path as a person would write it from where they are: relative when that is shorter. */
+export const near = (folder: string, path: string): string => {
+  const short = relative(folder, path)
+  return short !== '' && short.length < path.length && !short.startsWith('..') ? short : path
+}

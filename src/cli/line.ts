@@ -1,0 +1,142 @@
+import yargs from 'yargs'
+import { suggest } from './suggest.ts'
+import type { Asked, Flag, Verb } from './verb.ts'
+
+/** A command line as read: a verb to run, text to show and be done, or what is wrong with it. */
+export type Line =
+  | { readonly is: 'verb'; readonly verb: Verb; readonly asked: Asked }
+  | { readonly is: 'text'; readonly text: string }
+  | { readonly is: 'wrong'; readonly wrong: string }
+
+/** How a verb stands in the help: `make SPEC... [--to DIR] [--anyway]`. */
+export const usage = (verb: Verb): string =>
+  [verb.name, verb.takes, ...verb.flags.map((flag) => `[--${flag.name}${flag.takes ? ` ${flag.takes}` : ''}]`)]
+    .filter((part) => part !== '')
+    .join(' ')
+
+/** What a flag says, with the words that it accepts. */
+export const saysOf = (flag: Flag): string =>
+  flag.among === undefined ? flag.says : `${flag.says}: ${flag.among.join(', ')}`
+
+/** Reads a command line, with nothing done yet. `width` in characters, for the help. */
+export const readLine = (
+  words: readonly string[],
+  verbs: readonly Verb[],
+  about: { readonly version: string; readonly width: number },
+): Line => {
+  const { asked, help } = read(words, verbs, about)
+  if (help !== '') return { is: 'text', text: help }
+  const [name, ...things] = asked._.map(String)
+  const verb = verbs.find((known) => known.name === name)
+  if (verb === undefined) {
+    const wrong =
+      name === undefined
+        ? 'Say what to do.'
+        : `'${name}' is no verb of borewright.${suggest(
+            name,
+            verbs.map((known) => known.name),
+          )}`
+    return { is: 'wrong', wrong: `${wrong}\n\n${read(['--help'], verbs, about).help}` }
+  }
+  const wrong = [...wrongThings(verb, things), ...wrongFlags(verb, asked)]
+  if (wrong.length > 0) return { is: 'wrong', wrong: `${wrong.join('\n')}\nusage: borewright ${usage(verb)}` }
+  return { is: 'verb', verb, asked: askedOf(verb, things, asked) }
+}
+
+type Read = { readonly _: readonly (string | number)[]; readonly [flag: string]: unknown }
+
+const read = (
+  words: readonly string[],
+  verbs: readonly Verb[],
+  about: { readonly version: string; readonly width: number },
+): { asked: Read; help: string } => {
+  const parser = yargs([])
+    .scriptName('borewright')
+    .locale('en')
+    .parserConfiguration({
+      'boolean-negation': false,
+      'camel-case-expansion': false,
+      'dot-notation': false,
+      'duplicate-arguments-array': false,
+      'parse-numbers': false,
+      'parse-positional-numbers': false,
+    })
+    .usage(
+      'borewright VERB ...\n\nOne spec of a bore and its keyway in; checked sizes, shop drawings and solids of the tooling out.',
+    )
+    .epilogue(
+      'Exit status: 0 sound, 1 a rule that must hold is broken, 2 the spec or the command cannot be read, 70 a bug of ours.',
+    )
+    .version(about.version)
+    .help()
+    .exitProcess(false)
+    .fail(false)
+    .wrap(about.width)
+  for (const verb of verbs)
+    parser.command(
+      `${verb.name}${verb.takes === '' ? '' : ` ${verb.takes}`}`.split(' ')[0] ?? verb.name,
+      verb.says,
+      (inner) => {
+        inner.usage(`borewright ${verb.name} ${verb.takes}\n\n${verb.says}`)
+        for (const flag of verb.flags)
+          inner.option(flag.name, {
+            describe: saysOf(flag),
+            ...(flag.takes === undefined ? { type: 'boolean' } : { type: 'string', requiresArg: false }),
+          })
+        return inner
+      },
+      () => undefined,
+    )
+  let help = ''
+  const asked = parser.parse([...words], {}, (_error: unknown, _asked: unknown, shown: string) => {
+    help = shown
+  }) as Read
+  return { asked, help }
+}
+
+const wrongThings = (verb: Verb, things: readonly string[]): string[] => {
+  const [least, most] = verb.things
+  if (things.length < least) return [`'${verb.name}' wants ${verb.takes}, and was given nothing.`]
+  return things.length > most ? [`'${verb.name}' does not know what to do with '${things[most]}'.`] : []
+}
+
+const wrongFlags = (verb: Verb, asked: Read): string[] => {
+  const known = verb.flags.map((flag) => flag.name)
+  const wrong: string[] = []
+  for (const [name, given] of Object.entries(asked)) {
+    if (['_', '$0', 'help', 'version'].includes(name)) continue
+    const flag = verb.flags.find((flag) => flag.name === name)
+    const dashes = name.length === 1 ? '-' : '--'
+    if (flag === undefined) {
+      wrong.push(`'${verb.name}' has no flag ${dashes}${name}.${suggest(name, known, '--')}`)
+    } else if (flag.takes !== undefined && wordsOf(flag, given).length === 0) wrong.push(`--${name} wants ${flag.takes} after it.`)
+    else if (flag.takes !== undefined && flag.among !== undefined)
+      for (const word of wordsOf(flag, given))
+        if (!flag.among.includes(word))
+          wrong.push(
+            `--${name} does not know '${word}'.${suggest(word, flag.among)} It takes ${flag.among.join(', ')}.`,
+          )
+  }
+  return wrong
+}
+
+const wordsOf = (flag: Flag, given: unknown): string[] =>
+  flag.many
+    ? String(given)
+        .split(',')
+        .map((word) => word.trim())
+        .filter((word) => word !== '')
+    : [String(given)].filter((word) => word !== '')
+
+const askedOf = (verb: Verb, things: readonly string[], asked: Read): Asked => {
+  const given = verb.flags.filter((flag) => asked[flag.name] !== undefined)
+  return {
+    things,
+    switches: new Set(
+      given.filter((flag) => flag.takes === undefined && asked[flag.name] === true).map((flag) => flag.name),
+    ),
+    words: new Map(
+      given.filter((flag) => flag.takes !== undefined).map((flag) => [flag.name, wordsOf(flag, asked[flag.name])]),
+    ),
+  }
+}

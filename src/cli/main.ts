@@ -1,0 +1,35 @@
+import about from '../../package.json' with { type: 'json' }
+import { type Desk, deskOf } from './desk.ts'
+import { readLine } from './line.ts'
+import { type Exit, exits } from './verb.ts'
+import { verbs } from './verbs.ts'
+
+const { version } = about
+
+/** Runs one command line and answers with its exit status. Here, and only here, an error that got this far becomes one. */
+export const run = async (words: readonly string[], desk: Desk): Promise<Exit> => {
+  try {
+    const line = readLine(words, verbs, { version, width: desk.width })
+    if (line.is === 'text') {
+      desk.say(line.text)
+      return exits.sound
+    }
+    if (line.is === 'wrong') {
+      desk.complain(line.wrong)
+      return exits.unreadable
+    }
+    return await line.verb.run(line.asked, desk)
+  } catch (thrown) {
+    desk.complain(
+      `borewright ${version} has a bug: ${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`,
+    )
+    desk.complain('Please report this with the spec that led to it. Do not rely on files of this run.')
+    return exits.bug
+  }
+}
+
+// A reader that leaves early (`borewright check … | head -1`) is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error
+})
+process.exitCode = await run(process.argv.slice(2), deskOf(process))

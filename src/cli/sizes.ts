@@ -1,0 +1,152 @@
+import type { Design } from '../design.ts'
+import type { Size } from '../fits/size.ts'
+import { figure, fraction } from '../spec/figures.ts'
+import type { Units } from '../spec/spec.ts'
+import type { Row } from './lines.ts'
+
+/** The sizes of one part, for reading. */
+export interface SizeTable {
+  readonly heading: string
+  readonly rows: readonly Row[]
+}
+
+/** Every part's sizes in the job's units, inch ones with their fraction where they have one, drills by name. */
+export const sizesOf = (design: Design): readonly SizeTable[] => {
+  const says = sayingIn(design.spec.units)
+  return [
+    sectionSizes(design, says),
+    ...(design.bar ? [barSizes(design.bar, says)] : []),
+    ...(design.bit ? [bitSizes(design.bit, says)] : []),
+    ...(design.bushing ? [bushingSizes(design.bushing, says)] : []),
+    ...(design.plan ? [planSizes(design.plan, says)] : []),
+  ]
+}
+
+/** How rows are written in one system of units. */
+interface Saying {
+  readonly units: Units
+  readonly number: (mm: number) => string
+  /** A plain length. */
+  readonly length: (name: string, mm: number, remark?: string) => Row
+  /** A size with its limits, a decimal finer. */
+  readonly size: (name: string, size: Size, remark?: string) => Row
+  readonly word: (name: string, word: string, remark?: string) => Row
+}
+
+export const sayingIn = (units: Units): Saying => {
+  const number = (mm: number): string => figure(mm, units, { unit: false })
+  const fine = (mm: number, lean?: 'up' | 'down'): string =>
+    figure(mm, units, { unit: false, fit: true, ...(lean && { lean }) })
+  const beside = (mm: number, remark?: string): { remark?: string } => {
+    const parts = units === 'in' ? fraction(mm) : undefined
+    const all = [parts?.includes('/') ? parts : undefined, remark].filter((part) => part !== undefined)
+    return all.length > 0 ? { remark: all.join(', ') } : {}
+  }
+  return {
+    units,
+    number,
+    length: (name, mm, remark) => ({ name, value: number(mm), ...beside(mm, remark) }),
+    size: (name, size, remark) => ({
+      name,
+      value: size.nominal === size.lower && size.nominal === size.upper ? fine(size.nominal) : number(size.nominal),
+      // Limits are rounded inwards, so that what is printed never allows more than what holds.
+      ...(size.lower === size.upper ? {} : { limits: [fine(size.lower, 'up'), fine(size.upper, 'down')] as const }),
+      ...beside(size.nominal, remark),
+    }),
+    word: (name, word, remark) => ({ name, value: word, ...(remark === undefined ? {} : { remark }) }),
+  }
+}
+
+const sectionSizes = ({ section, spec }: Design, says: Saying): SizeTable => ({
+  heading: 'bore and keyway',
+  rows: [
+    says.size('bore', section.bore, spec.bore.measured === undefined ? spec.bore.tolerance : 'as measured'),
+    says.size('width', section.widthLimits, section.key.designation),
+    says.size('across', section.acrossLimits, 'floor to opposite bore wall'),
+    says.size('depth at the crown', section.crownDepthLimits, 'the crown is cut away: not for the dial'),
+    says.size('depth at the side', section.sideDepthLimits),
+    says.length('infeed from first touch', section.infeed, 'what the dial does'),
+    ...(section.land === undefined ? [] : [says.length('least land', section.land)]),
+  ],
+})
+
+const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => ({
+  heading: 'cutter bar',
+  rows: [
+    says.size('diameter', bar.diameter, `may be up to ${says.number(bar.diameterMax)}`),
+    says.length(
+      'projection',
+      bar.projection,
+      `may be ${says.number(bar.projectionMin)} to ${says.number(bar.projectionMax)}`,
+    ),
+    says.length('over bar and nose', bar.overBarAndNose, 'what a caliper reads'),
+    says.size(
+      'cross hole',
+      bar.crossHole,
+      `drill ${bar.crossHoleDrill}, for ${bar.bit.shape} ${says.number(bar.bit.size)}`,
+    ),
+    says.length('hole to tapped end', bar.holeToEnd),
+    says.word(
+      'set screw',
+      bar.screw.thread,
+      `${says.number(bar.screw.length)} long, tap drill ${bar.screw.tapDrill.name}`,
+    ),
+    says.length('tap depth', bar.tapDepth),
+    says.length('body length', bar.bodyLength),
+    says.size('shank', bar.shank),
+    says.length('over all', bar.overall),
+    says.length('gap at the back', bar.gaps.back),
+    says.length('gap at the front', bar.gaps.front, `at the ${bar.gaps.frontAt}`),
+  ],
+})
+
+const bitSizes = (bit: NonNullable<Design['bit']>, says: Saying): SizeTable => ({
+  heading: 'tool bit',
+  rows: [
+    says.length('blank', bit.size, bit.shape),
+    says.size('nose width', bit.noseWidth, bit.lanes > 1 ? `${bit.lanes} lanes` : undefined),
+    says.length('nose length', bit.noseLength, `at least ${says.number(bit.noseLengthMin)}`),
+    says.length('corner radius', bit.cornerRadius),
+    says.length('bit length', bit.length, `may be ${says.number(bit.lengthMin)} to ${says.number(bit.lengthMax)}`),
+    says.word('rake', degrees(bit.rake)),
+    says.word('end relief', degrees(bit.endRelief)),
+    says.word('side relief', degrees(bit.sideRelief)),
+    says.word('back taper', degrees(bit.backTaper), 'each side, as set at the grinder'),
+  ],
+})
+
+const bushingSizes = (bushing: NonNullable<Design['bushing']>, says: Saying): SizeTable => ({
+  heading: 'guide bushing and shims',
+  rows: [
+    says.size('outside', bushing.outside),
+    says.length('length under the collar', bushing.length),
+    says.length('collar', bushing.collarDiameter, `${says.number(bushing.collarThickness)} thick`),
+    says.size('slot width', bushing.slotWidth),
+    says.size('back wall', bushing.backWall, 'back of the outside to the slot floor: mike it'),
+    ...bushing.shims.map((thickness, at) => ({
+      ...says.size(`shim ${at + 1}`, { nominal: thickness, lower: thickness, upper: thickness }),
+    })),
+    ...bushing.passes.map(({ shims, over }, at) => ({
+      ...says.size(`pass ${at + 1}, over all`, { nominal: over, lower: over, upper: over }),
+      remark: shims === 0 ? 'no shim' : `${shims} shim${shims === 1 ? '' : 's'} in`,
+    })),
+    says.length('stroke', bushing.stroke),
+    says.length('room below', bushing.below),
+    says.length('daylight', bushing.daylight),
+  ],
+})
+
+const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable => ({
+  heading: 'passes with the bar',
+  rows: [
+    { ...says.size('infeed a pass', sharp(plan.infeedPerPass)), remark: `${plan.passes} passes in all` },
+    ...plan.lanes.map((lane, at) => ({
+      ...says.size(plan.lanes.length === 1 ? 'infeed' : `lane ${at + 1}, infeed`, sharp(lane.infeed)),
+      remark: `${lane.offset === 0 ? 'on centre' : `${says.number(lane.offset)} sideways`}, ${lane.passes} passes`,
+    })),
+    { ...says.size('dial goes', sharp(plan.dial.target)), remark: `dial reads ${plan.dial.reads}` },
+  ],
+})
+
+const sharp = (mm: number): Size => ({ nominal: mm, lower: mm, upper: mm })
+const degrees = (angle: number): string => `${Math.round(angle * 10) / 10}°`

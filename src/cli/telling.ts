@@ -1,0 +1,94 @@
+import type { Finding, Remedy, Verdict } from '../checks/rule.ts'
+import type { Design } from '../design.ts'
+import type { Paint } from './desk.ts'
+import { count, table, wrap } from './lines.ts'
+import { sizesOf } from './sizes.ts'
+
+/** How many of the rules that hold are shown: the tightest. */
+const shown = 5
+
+/** A design as a colleague would tell it: the verdict in words, what is tight, then the sizes. */
+export const telling = (design: Design, width: number, paint: Paint): string =>
+  [
+    headline(design, width, paint),
+    ...section(findingsOf(design.findings, width, paint)),
+    ...sizesOf(design).flatMap(({ heading, rows }) => [
+      '',
+      paint.strong(`${heading}, ${design.spec.units}`),
+      ...table(rows),
+    ]),
+    '',
+    wrap(trust, width),
+    ...(design.spec.use === undefined ? [] : ['', wrap(deferral, width)]),
+  ].join('\n')
+
+const section = (lines: readonly string[]): string[] => (lines.length === 0 ? [] : ['', ...lines])
+
+/** What is not in the numbers, said wherever they are. */
+export const trust =
+  'Sizes and clearances are checked; forces, deflection and strength are not worked out in this version. Measure the finished bore before the last infeed, and the keyway across before the key goes in.'
+
+export const deferral =
+  'Steering, brakes, lifting, pressure, aircraft and whatever else a life hangs on: these are sizes only, no approval. Local codes and a licensed, qualified person decide.'
+
+/** The verdict in words. */
+export const headline = (design: Design, width: number, paint: Paint): string => {
+  const of = (verdict: Verdict): number => design.findings.filter((finding) => finding.verdict === verdict).length
+  const { name } = design.spec
+  const also = [
+    ...(of('unknown') > 0 ? [`${count(of('unknown'), 'rule')} cannot be told`] : []),
+    ...(of('caution') > 0 ? [`${count(of('caution'), 'thing')} to mind`] : []),
+  ].join(', ')
+  const tail = also === '' ? '' : ` (${also})`
+  const said: Record<Verdict, () => string> = {
+    pass: () => paint.good(`${name} is sound: all ${count(of('pass'), 'rule')} hold.`),
+    caution: () => paint.careful(`${name} can be made, with ${count(of('caution'), 'thing')} to mind.`),
+    unknown: () => paint.careful(`${name}: nothing is broken, but not everything can be told${tail}.`),
+    fail: () =>
+      paint.bad(
+        `${name} cannot be made as written: ${count(of('fail'), 'rule')} that must hold ${of('fail') === 1 ? 'is' : 'are'} broken${tail}.`,
+      ),
+  }
+  return wrap(said[design.verdict](), width)
+}
+
+/** What is not well, each with its ways out, then the tightest of what holds. */
+export const findingsOf = (findings: readonly Finding[], width: number, paint: Paint): string[] => {
+  const open = findings.filter((finding) => finding.verdict !== 'pass')
+  const held = findings.filter((finding) => finding.verdict === 'pass')
+  const tight = held.slice(0, shown)
+  return [
+    ...open.flatMap((finding) => findingLines(finding, width, paint)),
+    ...(tight.length === 0
+      ? []
+      : [
+          ...(open.length > 0 ? [''] : []),
+          paint.strong(open.length > 0 ? 'tightest of what holds' : 'tightest first'),
+          ...tight.map((finding) => wrap(finding.reason, width, '  ')),
+          ...(held.length > tight.length
+            ? [paint.quiet(`  and ${held.length - tight.length} more that hold (--json lists them all)`)]
+            : []),
+        ]),
+  ]
+}
+
+const labels: Record<Verdict, string> = { fail: 'broken', unknown: 'cannot be told', caution: 'mind', pass: 'holds' }
+
+/** One finding: what is the matter and each way out. */
+export const findingLines = (finding: Finding, width: number, paint: Paint): string[] => {
+  const colour = finding.verdict === 'fail' ? paint.bad : paint.careful
+  const label = `${labels[finding.verdict]}: `
+  const [first = '', ...more] = wrap(finding.reason, width - 2, label).split('\n')
+  return [
+    colour(label) + first.slice(label.length),
+    ...more.map((line) => `  ${line.trimStart()}`),
+    ...finding.remedies.map((remedy) => wrap(remedyText(remedy), width, '  - ')),
+  ]
+}
+
+const remedyText = ({ say, set }: Remedy): string => {
+  const patches = Object.entries(set ?? {}).map(([path, value]) =>
+    value === null ? `leave out ${path}` : `${path}: ${value}`,
+  )
+  return patches.length === 0 ? say : `${say} [${patches.join('; ')}]`
+}

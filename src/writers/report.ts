@@ -1,0 +1,226 @@
+import type { Design } from '../design.ts'
+import type { CutterBar, GuideBushing, KeySizes, Plan, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { Size } from '../fits/size.ts'
+import { rounded } from './json.ts'
+
+/**
+ * Everything that follows from a spec, as one plain object for other programs: format `borewright-report/1`. Always millimetres,
+ * newtons and degrees; numbers rounded to 1e-6. Names are never changed within a format number, only added. A section that does
+ * not apply is absent.
+ */
+export const report = (design: Design): Report =>
+  rounded({
+    format: 'borewright-report/1',
+    name: design.spec.name,
+    verdict: design.verdict,
+    units: design.spec.units,
+    section: sectionOf(design.section),
+    bar: design.bar && barOf(design.bar),
+    bushing: design.bushing && bushingOf(design.bushing),
+    press: design.bushing && pressOf(design.bushing),
+    bit: design.bit && bitOf(design.bit),
+    plug: plugOf(design.plug),
+    key: keyOf(design.section.key),
+    plan: design.plan && planOf(design.plan),
+    findings: design.findings,
+    basis: design.basis,
+  }) as Report
+
+/** The report's outer shape; the sections hold numbers, words and lists under the names of the format. */
+export interface Report {
+  readonly format: 'borewright-report/1'
+  readonly name: string
+  readonly verdict: Design['verdict']
+  readonly units: Design['spec']['units']
+  readonly section: ReportSection
+  readonly bar?: ReportSection
+  readonly bushing?: ReportSection
+  readonly press?: ReportSection
+  readonly bit?: ReportSection
+  readonly plug: ReportSection
+  readonly key: ReportSection
+  readonly plan?: ReportSection
+  readonly findings: Design['findings']
+  readonly basis: Design['basis']
+}
+
+export type ReportSection = Readonly<Record<string, unknown>>
+
+const limits = (size: Size): readonly [number, number] => [size.lower, size.upper]
+const whole = (size: Size) => ({ nominal: size.nominal, lower: size.lower, upper: size.upper })
+
+const sectionOf = (section: Section): ReportSection => ({
+  boreRadius: section.boreRadius,
+  boreLimits: limits(section.bore),
+  width: section.width,
+  widthLimits: limits(section.widthLimits),
+  mouth: section.mouth,
+  sagitta: section.sagitta,
+  floor: section.floor,
+  crownDepth: section.crownDepth,
+  crownDepthLimits: limits(section.crownDepthLimits),
+  sideDepth: section.sideDepth,
+  sideDepthLimits: limits(section.sideDepthLimits),
+  across: section.across,
+  acrossLimits: limits(section.acrossLimits),
+  touchOff: section.touchOff,
+  infeed: section.infeed,
+  cornerRadius: section.cornerRadius,
+  cornerLimits: section.cornerLimits && limits(section.cornerLimits),
+  cornerReach: section.cornerReach,
+  area: section.area,
+  at: section.at,
+  land: section.land,
+})
+
+const barOf = (bar: CutterBar): ReportSection => ({
+  diameter: bar.diameter.nominal,
+  diameterLimits: limits(bar.diameter),
+  diameterMax: bar.diameterMax,
+  projection: bar.projection,
+  projectionMin: bar.projectionMin,
+  projectionMax: bar.projectionMax,
+  projectionFloor: bar.projectionFloor,
+  setting: bar.setting,
+  overBarAndNose: bar.overBarAndNose,
+  lanes: bar.lanes,
+  noseWidth: bar.noseWidth,
+  cornerRadius: bar.cornerRadius,
+  noseLengthMin: bar.noseLengthMin,
+  bitShape: bar.bit.shape,
+  bitSize: bar.bit.size,
+  bitCornerBreak: bar.bit.cornerBreak,
+  bitLength: bar.bitLength,
+  bitLengthMin: bar.bitLengthMin,
+  bitLengthMax: bar.bitLengthMax,
+  crossHole: bar.crossHole.nominal,
+  crossHoleLimits: limits(bar.crossHole),
+  crossHoleDrill: bar.crossHoleDrill,
+  holeRatio: bar.holeRatio,
+  wallBesideHole: bar.wallBesideHole,
+  wallRoundTap: bar.wallRoundTap,
+  holeToEnd: bar.holeToEnd,
+  bitToEnd: bar.bitToEnd,
+  seatRise: bar.seatRise,
+  screw: bar.screw.thread,
+  screwCallout: bar.screw.callout,
+  screwPitch: bar.screw.pitch,
+  screwLength: bar.screw.length,
+  screwLengthMin: bar.screw.lengthMin,
+  screwLengthMax: bar.screw.lengthMax,
+  screwEngaged: bar.screw.engaged,
+  tapDrill: bar.screw.tapDrill.diameter,
+  tapDrillName: bar.screw.tapDrill.name,
+  tapDepth: bar.tapDepth,
+  countersink: bar.countersink,
+  mouthChamfer: bar.mouthChamfer,
+  endChamfer: bar.endChamfer,
+  bodyLength: bar.bodyLength,
+  overall: bar.overall,
+  overhang: bar.overhang,
+  overtravel: bar.overtravel,
+  holderGap: bar.holderGap,
+  tipBeyond: bar.tipBeyond,
+  shank: bar.shank.nominal,
+  shankLimits: limits(bar.shank),
+  shouldered: bar.shouldered,
+  fillet: bar.shouldered ? bar.fillet : undefined,
+  gapBack: bar.gaps.back,
+  gapFront: bar.gaps.front,
+  gapFrontAt: bar.gaps.frontAt,
+  stock: bar.stock,
+})
+
+const bushingOf = (bushing: GuideBushing): ReportSection => ({
+  outside: whole(bushing.outside),
+  length: bushing.length,
+  slotWidth: bushing.slotWidth.nominal,
+  slotWidthLimits: limits(bushing.slotWidth),
+  floorFromBore: bushing.floorFromBore,
+  floorFromAxis: bushing.floorFromAxis,
+  backWall: bushing.backWall.nominal,
+  backWallLimits: limits(bushing.backWall),
+  cornerWall: bushing.cornerWall,
+  plungeDepth: bushing.plungeDepth,
+  collarDiameter: bushing.collarDiameter,
+  collarThickness: bushing.collarThickness,
+  lead: bushing.lead,
+  undercut: bushing.undercut,
+  shims: bushing.shims,
+  shimPacks: bushing.packs,
+  shimWidth: bushing.shim.width,
+  shimLength: bushing.shim.length,
+  shimHeadWidth: bushing.shim.headWidth,
+  shimHeadLength: bushing.shim.headLength,
+  shimHole: bushing.shim.hole,
+  passes: bushing.passes,
+  plateHoleRadius: bushing.plateHoleRadius,
+  stock: bushing.stock,
+})
+
+/** What the push asks of press and broach. Forces are not worked out: their names are absent. */
+const pressOf = (bushing: GuideBushing): ReportSection => ({
+  teethInCut: bushing.teethInCut.most,
+  teethInCutLeast: bushing.teethInCut.least,
+  toothPitch: bushing.toothPitch,
+  bite: bushing.bite,
+  stroke: bushing.stroke,
+  below: bushing.below,
+  daylight: bushing.daylight,
+})
+
+const bitOf = (bit: ToolBit): ReportSection => ({
+  shape: bit.shape,
+  size: bit.size,
+  cornerBreak: bit.cornerBreak,
+  noseWidth: bit.noseWidth.nominal,
+  noseWidthLimits: limits(bit.noseWidth),
+  noseLength: bit.noseLength,
+  noseLengthMin: bit.noseLengthMin,
+  cornerRadius: bit.cornerRadius,
+  rake: bit.rake,
+  endRelief: bit.endRelief,
+  sideRelief: bit.sideRelief,
+  backTaper: bit.backTaper,
+  backTaperEffective: bit.backTaperEffective,
+  neckRadius: bit.neckRadius,
+  widthAtHeel: bit.widthAtHeel.nominal,
+  widthAtHeelLimits: limits(bit.widthAtHeel),
+  widthAtNeck: bit.widthAtNeck.nominal,
+  widthAtNeckLimits: limits(bit.widthAtNeck),
+  endSetBack: bit.endSetBack.nominal,
+  endSetBackLimits: limits(bit.endSetBack),
+  faceDrop: bit.faceDrop.nominal,
+  faceDropLimits: limits(bit.faceDrop),
+  length: bit.length,
+  lengthMin: bit.lengthMin,
+  lengthMax: bit.lengthMax,
+  angleTolerance: bit.angleTolerance,
+  regrinds: bit.regrinds,
+  regrindStep: bit.regrindStep,
+  widthPerRegrind: bit.widthPerRegrind,
+  lanes: bit.lanes,
+  flat: bit.flat,
+})
+
+const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
+
+const keyOf = (key: KeySizes): ReportSection => ({
+  designation: key.designation,
+  source: key.source,
+  nominalWidth: key.nominalWidth,
+  width: key.width && whole(key.width),
+  height: key.height && whole(key.height),
+  chamfer: key.chamfer && whole(key.chamfer),
+  shaftAcross: key.shaft && whole(key.shaft.across),
+  shaftDepth: key.shaft?.depth,
+  shaftWidth: key.shaft && whole(key.shaft.width),
+  topClearance: key.topClearance && limits(key.topClearance),
+})
+
+const planOf = (plan: Plan): ReportSection => ({
+  infeedPerPass: plan.infeedPerPass,
+  passes: plan.passes,
+  lanes: plan.lanes,
+  dial: plan.dial,
+})

@@ -1,0 +1,46 @@
+import { copyFileSync, mkdirSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { defineConfig, type Plugin } from 'vite'
+
+const packages = createRequire(import.meta.url)
+const out = join(import.meta.dirname, 'dist')
+
+/** What the program reads when it runs, put beside it: the solid kernel and the two faces of its lettering. */
+const beside: readonly (readonly [from: string, as: string])[] = [
+  [packages.resolve('manifold-3d/manifold.wasm'), 'manifold.wasm'],
+  ...['DejaVuSansCondensed.ttf', 'DejaVuSansCondensed-Bold.ttf'].map(
+    (face) => [packages.resolve(`dejavu-fonts-ttf/ttf/${face}`), face] as const,
+  ),
+  [join(dirname(packages.resolve('dejavu-fonts-ttf/package.json')), 'LICENSE'), 'DejaVu-LICENSE.txt'],
+]
+
+const putBeside: Plugin = {
+  name: 'put-beside',
+  writeBundle: () => {
+    mkdirSync(out, { recursive: true })
+    for (const [from, as] of beside) copyFileSync(from, join(out, as))
+  },
+}
+
+// One bundle for the command line and for `import 'borewright'`: nothing is left to be installed. Each verb's code is a chunk of its own,
+// loaded when it is asked for.
+export default defineConfig({
+  ssr: { noExternal: true },
+  build: {
+    ssr: true,
+    outDir: out,
+    target: 'node20',
+    minify: true,
+    license: { fileName: 'licenses.md' },
+    rolldownOptions: {
+      input: { borewright: 'src/cli/main.ts', index: 'src/index.ts' },
+      output: {
+        entryFileNames: '[name].js',
+        chunkFileNames: '[name].js',
+        banner: (chunk) => (chunk.name === 'borewright' ? '#!/usr/bin/env node' : ''),
+      },
+    },
+  },
+  plugins: [putBeside],
+})
