@@ -179,7 +179,7 @@ export interface Notes {
 
 export interface AsMadeRow {
   readonly what: string
-  /** `23.975 / 23.987`, or a word: `by hand`. */
+  /** A toleranced worth is written as its two limits, `23.975 / 23.987`; or a word: `by hand`. */
   readonly limits: Wording
 }
 

@@ -1,0 +1,272 @@
+/**
+ * A piece is one callout (or one mark) as it would stand on paper: segments, boxes of text, arrows. It is the only thing that the rules of
+ * placing look at. Numbers lie flat in arrays because thousands of candidates are tried.
+ */
+import { cross, enters } from './plane.ts'
+
+/** What a segment is: the rules differ. `chord` stands for an arc in the test and is not drawn. */
+export const is = {
+  edge: 0,
+  hidden: 1,
+  centre: 2,
+  thin: 3,
+  extension: 4,
+  dimension: 5,
+  chord: 6,
+  leader: 7,
+  shelf: 8,
+  symbol: 9,
+} as const
+export type SegmentKind = (typeof is)[keyof typeof is]
+
+export interface Text {
+  readonly x: number
+  readonly y: number
+  readonly turn: 0 | 90
+  readonly height: number
+  readonly length: number
+  readonly text: string
+  readonly bold?: boolean
+}
+
+export class Piece {
+  /** kind, x1, y1, x2, y2 */
+  readonly segments: number[] = []
+  /** x1, y1, x2, y2, pad */
+  readonly boxes: number[] = []
+  /** tip x, y, then the unit direction from tail to tip */
+  readonly arrows: number[] = []
+  /** centre x, y, radius, from, to */
+  readonly arcs: number[] = []
+  /** triangles: three points */
+  readonly fills: number[] = []
+  readonly texts: Text[] = []
+  left = Infinity
+  low = Infinity
+  right = -Infinity
+  high = -Infinity
+
+  clear(): void {
+    this.segments.length = 0
+    this.boxes.length = 0
+    this.arrows.length = 0
+    this.arcs.length = 0
+    this.fills.length = 0
+    this.texts.length = 0
+    this.left = this.low = Infinity
+    this.right = this.high = -Infinity
+  }
+
+  private reach(x: number, y: number): void {
+    if (x < this.left) this.left = x
+    if (x > this.right) this.right = x
+    if (y < this.low) this.low = y
+    if (y > this.high) this.high = y
+  }
+
+  segment(kind: SegmentKind, x1: number, y1: number, x2: number, y2: number): void {
+    this.segments.push(kind, x1, y1, x2, y2)
+    this.reach(x1, y1)
+    this.reach(x2, y2)
+  }
+
+  box(x1: number, y1: number, x2: number, y2: number, pad: number): void {
+    this.boxes.push(x1, y1, x2, y2, pad)
+    this.reach(x1, y1)
+    this.reach(x2, y2)
+  }
+
+  arrow(x: number, y: number, ux: number, uy: number): void {
+    this.arrows.push(x, y, ux, uy)
+    this.reach(x, y)
+    this.reach(x - 3 * ux, y - 3 * uy)
+  }
+
+  copy(): Piece {
+    const same = new Piece()
+    same.segments.push(...this.segments)
+    same.boxes.push(...this.boxes)
+    same.arrows.push(...this.arrows)
+    same.arcs.push(...this.arcs)
+    same.fills.push(...this.fills)
+    same.texts.push(...this.texts)
+    same.left = this.left
+    same.low = this.low
+    same.right = this.right
+    same.high = this.high
+    return same
+  }
+}
+
+const arrowLength = 3
+const padByArrow = 1.05
+/** How near a line may come to a text that it does not belong to: centre and extension lines nearer than others. */
+const padByLine = (kind: number, pad: number): number =>
+  kind === is.centre || kind === is.extension || kind === is.hidden ? Math.min(pad, 0.6) : pad
+
+function boxesMeet(a: Piece, b: Piece): boolean {
+  for (let i = 0; i < a.boxes.length; i += 5)
+    for (let j = 0; j < b.boxes.length; j += 5) {
+      const pad = Math.max(a.boxes[i + 4]!, b.boxes[j + 4]!)
+      if (
+        a.boxes[i]! - pad < b.boxes[j + 2]! &&
+        a.boxes[i + 2]! + pad > b.boxes[j]! &&
+        a.boxes[i + 1]! - pad < b.boxes[j + 3]! &&
+        a.boxes[i + 3]! + pad > b.boxes[j + 1]!
+      )
+        return true
+    }
+  return false
+}
+
+function linesEnterBoxes(a: Piece, b: Piece): boolean {
+  for (let j = 0; j < b.boxes.length; j += 5) {
+    const x1 = b.boxes[j]!
+    const y1 = b.boxes[j + 1]!
+    const x2 = b.boxes[j + 2]!
+    const y2 = b.boxes[j + 3]!
+    if (a.left > x2 + 1.2 || a.right < x1 - 1.2 || a.low > y2 + 1.2 || a.high < y1 - 1.2) continue
+    for (let i = 0; i < a.segments.length; i += 5) {
+      const pad = padByLine(a.segments[i]!, b.boxes[j + 4]!)
+      if (
+        enters(
+          a.segments[i + 1]!,
+          a.segments[i + 2]!,
+          a.segments[i + 3]!,
+          a.segments[i + 4]!,
+          x1 - pad,
+          y1 - pad,
+          x2 + pad,
+          y2 + pad,
+        )
+      )
+        return true
+    }
+    for (let i = 0; i < a.arrows.length; i += 4) {
+      const x = a.arrows[i]!
+      const y = a.arrows[i + 1]!
+      const tailX = x - arrowLength * a.arrows[i + 2]!
+      const tailY = y - arrowLength * a.arrows[i + 3]!
+      if (enters(x, y, tailX, tailY, x1 - padByArrow, y1 - padByArrow, x2 + padByArrow, y2 + padByArrow)) return true
+    }
+  }
+  return false
+}
+
+/** Lines of `b` through the bodies of `a`'s arrows, from just behind the tip to the tail, as wide as the arrow is there. */
+function linesCrossArrows(a: Piece, b: Piece): boolean {
+  for (let i = 0; i < a.arrows.length; i += 4) {
+    const ux = a.arrows[i + 2]!
+    const uy = a.arrows[i + 3]!
+    const x1 = a.arrows[i]! - 0.6 * ux
+    const y1 = a.arrows[i + 1]! - 0.6 * uy
+    const x2 = a.arrows[i]! - arrowLength * ux
+    const y2 = a.arrows[i + 1]! - arrowLength * uy
+    if (b.left > Math.max(x1, x2) + 1 || b.right < Math.min(x1, x2) - 1) continue
+    if (b.low > Math.max(y1, y2) + 1 || b.high < Math.min(y1, y2) - 1) continue
+    const wide = 0.6
+    for (let j = 0; j < b.segments.length; j += 5) {
+      const sx1 = b.segments[j + 1]!
+      const sy1 = b.segments[j + 2]!
+      const sx2 = b.segments[j + 3]!
+      const sy2 = b.segments[j + 4]!
+      if (cross(x1, y1, x2, y2, sx1, sy1, sx2, sy2)) return true
+      if (cross(x1, y1, x2 - uy * wide, y2 + ux * wide, sx1, sy1, sx2, sy2)) return true
+      if (cross(x1, y1, x2 + uy * wide, y2 - ux * wide, sx1, sy1, sx2, sy2)) return true
+    }
+    for (let j = 0; j < b.arrows.length; j += 4) {
+      const bx = b.arrows[j]!
+      const by = b.arrows[j + 1]!
+      const tailX = bx - arrowLength * b.arrows[j + 2]!
+      const tailY = by - arrowLength * b.arrows[j + 3]!
+      if (cross(x1 - uy * wide, y1 + ux * wide, x2 - uy * wide, y2 + ux * wide, bx, by, tailX, tailY)) return true
+      if (cross(x1 + uy * wide, y1 - ux * wide, x2 + uy * wide, y2 - ux * wide, bx, by, tailX, tailY)) return true
+    }
+  }
+  return false
+}
+
+/** What two crossing segments cost; Infinity where they may not cross. */
+function price(a: number, b: number): number {
+  if (a > b) return price(b, a)
+  // a <= b from here
+  if (b === is.leader) {
+    if (a === is.leader || a === is.dimension || a === is.chord) return Infinity
+    return a === is.edge ? 0 : a <= is.thin ? 0.3 : 3
+  }
+  if (b === is.shelf)
+    return a === is.edge
+      ? 2
+      : a === is.centre || a === is.hidden
+        ? 1
+        : a === is.thin
+          ? 2
+          : a === is.extension
+            ? 3
+            : Infinity
+  if (b === is.symbol) return a === is.extension ? 2 : Infinity
+  if (b === is.chord) return a === is.extension ? 1 : a === is.dimension ? Infinity : a === is.edge ? 1.5 : 0.3
+  if (b === is.dimension) return a === is.extension ? 1 : a === is.dimension ? Infinity : a === is.edge ? 2 : 0.3
+  if (b === is.extension) return a === is.extension ? 0.3 : a === is.edge ? 1.5 : 0.3
+  return 0
+}
+
+/** What the crossings of two pieces cost. */
+function crossings(a: Piece, b: Piece): number {
+  let sum = 0
+  for (let i = 0; i < a.segments.length; i += 5) {
+    const x1 = a.segments[i + 1]!
+    const y1 = a.segments[i + 2]!
+    const x2 = a.segments[i + 3]!
+    const y2 = a.segments[i + 4]!
+    if (
+      Math.max(x1, x2) < b.left ||
+      Math.min(x1, x2) > b.right ||
+      Math.max(y1, y2) < b.low ||
+      Math.min(y1, y2) > b.high
+    )
+      continue
+    for (let j = 0; j < b.segments.length; j += 5) {
+      if (cross(x1, y1, x2, y2, b.segments[j + 1]!, b.segments[j + 2]!, b.segments[j + 3]!, b.segments[j + 4]!)) {
+        sum += price(a.segments[i]!, b.segments[j]!)
+        if (sum === Infinity) return sum
+      }
+    }
+  }
+  return sum
+}
+
+/**
+ * What it costs to have the two pieces beside each other: 0 when they are clear, something for crossings that are allowed, Infinity when
+ * text, arrow and line would meet.
+ */
+export function costOf(a: Piece, b: Piece): number {
+  const margin = 4
+  if (a.left > b.right + margin || a.right < b.left - margin || a.low > b.high + margin || a.high < b.low - margin)
+    return 0
+  if (boxesMeet(a, b) || linesEnterBoxes(a, b) || linesEnterBoxes(b, a)) return Infinity
+  if (linesCrossArrows(a, b) || linesCrossArrows(b, a)) return Infinity
+  return crossings(a, b)
+}
+
+/** Whether a piece runs a line of its own through a text of its own, or has an arrow on it. */
+export function clearOfItself(a: Piece): boolean {
+  for (let j = 0; j < a.boxes.length; j += 5) {
+    const x1 = a.boxes[j]! - 0.5
+    const y1 = a.boxes[j + 1]! - 0.5
+    const x2 = a.boxes[j + 2]! + 0.5
+    const y2 = a.boxes[j + 3]! + 0.5
+    for (let i = 0; i < a.segments.length; i += 5)
+      if (
+        a.segments[i] !== is.symbol &&
+        enters(a.segments[i + 1]!, a.segments[i + 2]!, a.segments[i + 3]!, a.segments[i + 4]!, x1, y1, x2, y2)
+      )
+        return false
+    for (let i = 0; i < a.arrows.length; i += 4) {
+      const tailX = a.arrows[i]! - arrowLength * a.arrows[i + 2]!
+      const tailY = a.arrows[i + 1]! - arrowLength * a.arrows[i + 3]!
+      if (enters(a.arrows[i]!, a.arrows[i + 1]!, tailX, tailY, x1 - 0.5, y1 - 0.5, x2 + 0.5, y2 + 0.5)) return false
+    }
+  }
+  return true
+}
