@@ -19,7 +19,8 @@ const step = (radius: number, sagitta: number, tangent: boolean): number => {
 
 const chordsOf = ({ from, arc }: Edge, sagitta: number, tangent: boolean): Point[] => {
   if (!arc) return [from]
-  const count = Math.ceil(Math.abs(arc.sweep) / step(arc.radius, sagitta, tangent) - 1e-9)
+  const least = Math.ceil(Math.abs(arc.sweep) / step(arc.radius, sagitta, tangent) - 1e-9)
+  const count = 2 * Math.ceil(least / 2) // even, so that half a circle has a corner where it reaches farthest
   const turn = arc.sweep / count
   const out = tangent ? 1 / Math.cos(turn / 2) : 1
   const [x, y] = [(from[0] - arc.centre[0]) * out, (from[1] - arc.centre[1]) * out]
