@@ -17,6 +17,9 @@ export interface Shop {
   readonly collets: readonly number[]
   /** Shim and feeler stock, thicknesses. Ascending. */
   readonly shims: readonly number[]
+  /** Reamers and pins, diameters, where the shop file tells of them. Ascending. */
+  readonly reamers?: readonly number[]
+  readonly pins?: readonly number[]
   /** Measured on this printer (core: print compensation): offset of an outside and of an inside, per side, and the foot's growth. */
   readonly printer: {
     /** per side, negative where the plug comes out small */

@@ -1,0 +1,101 @@
+import { type Document, isMap, isPair, isScalar, LineCounter, type Pair, parseDocument, visit } from 'yaml'
+import { complaint } from './complain.ts'
+import type { Complaint } from './complaint.ts'
+
+/** Far longer than any spec, characters. */
+const longest = 1_000_000
+/** Mappings within mappings: a spec has five. */
+const deepest = 20
+const mostAliases = 20
+const mostComplaints = 20
+/** Keys by which a document could reach into what it is read with. */
+const forbidden = new Set(['__proto__', 'constructor', 'prototype'])
+
+type Parsed = { readonly document: unknown } | { readonly complaints: readonly Complaint[] }
+type Where = (offset: number | undefined) => string
+
+/**
+ * A text, YAML or the JSON within it, as plain data. Refused, with line and column: what cannot be parsed, keys given
+ * twice, tags, more than one document, more than a few aliases, numbers in hex or octal, and texts too long or too deep.
+ * Never throws.
+ */
+export function parse(text: string): Parsed {
+  if (text.length > longest)
+    return { complaints: [complaint('', `${text.length} characters`, `a spec of at most ${longest} characters`)] }
+  try {
+    return parsed(text.replace(/^\uFEFF/, ''))
+  } catch (error) {
+    // The parser's own: an alias without its anchor or too many of them, and nesting past the depth of its stack.
+    const read = error instanceof RangeError || !(error instanceof Error) ? 'nested too deep' : firstLine(error.message)
+    return { complaints: [complaint('', read, 'YAML or JSON, without more than a few aliases')] }
+  }
+}
+
+function parsed(text: string): Parsed {
+  const lines = new LineCounter()
+  const tree = parseDocument(text, {
+    lineCounter: lines,
+    uniqueKeys: false, // looked for below, in one go
+    version: '1.2',
+    schema: 'core',
+    merge: false,
+    logLevel: 'silent',
+  })
+  const where: Where = (offset = 0) => {
+    const { line, col } = lines.linePos(offset)
+    return `line ${Math.max(line, 1)}, column ${Math.max(col, 1)}`
+  }
+  const faults = [...tree.errors, ...tree.warnings].map((error) =>
+    error.code === 'MULTIPLE_DOCS'
+      ? complaint('', `${where(error.pos[0])}: a second document`, 'one document, one job')
+      : complaint('', `${where(error.pos[0])}: ${firstLine(error.message)}`, 'YAML or JSON'),
+  )
+  const complaints = [...faults, ...refusals(tree, where)]
+  if (complaints.length > 0) return { complaints: complaints.slice(0, mostComplaints) }
+  return { document: tree.toJS({ maxAliasCount: mostAliases }) as unknown }
+}
+
+/** What YAML allows and a spec does not. */
+function refusals(tree: Document.Parsed, where: Where): readonly Complaint[] {
+  const found: Complaint[] = []
+  const refuse = (offset: number | undefined, read: string, accepted: string): void => {
+    found.push(complaint('', `${where(offset)}: ${read}`, accepted))
+  }
+  visit(tree, {
+    Node: (_, node, path) => {
+      const at = node.range?.[0]
+      if (path.filter((above) => !isPair(above)).length > deepest) {
+        refuse(at, 'nested too deep', `mappings and lists at most ${deepest} deep`)
+        return visit.BREAK
+      }
+      if (node.tag !== undefined) refuse(at, `the tag ${node.tag}`, 'plain numbers, texts, lists and mappings')
+      if (isScalar(node) && (node.format === 'HEX' || node.format === 'OCT'))
+        refuse(at, node.source ?? 'a number', 'a decimal number')
+      if (isMap(node)) refuseKeys(node.items, refuse)
+      return undefined
+    },
+  })
+  return found
+}
+
+function refuseKeys(
+  pairs: readonly Pair[],
+  refuse: (offset: number | undefined, read: string, accepted: string) => void,
+): void {
+  const met = new Set<string>()
+  for (const { key } of pairs) {
+    const at = isScalar(key) ? key.range?.[0] : undefined
+    if (!isScalar(key) || key.value === null || typeof key.value === 'object') {
+      refuse(at, 'a key that is no word', 'keys that are words')
+      continue
+    }
+    const word = String(key.value)
+    if (forbidden.has(word)) refuse(at, `the key ${word}`, 'the keys of a spec')
+    if (met.has(word)) refuse(at, `the key ${word} a second time`, 'each key once')
+    met.add(word)
+  }
+}
+
+/** The parser's own words without the place, which stands before them, and without the lines it quotes. */
+const firstLine = (message: string): string =>
+  (message.split('\n')[0] ?? message).replace(/(?: at line \d+, column \d+)?:?$/, '').trim()

@@ -1,0 +1,55 @@
+/** Where something stands in a document: keys and places in lists. */
+export type Place = readonly PropertyKey[]
+
+/** `feature.keyway.at[1]`. */
+export const pathOf = (place: Place): string =>
+  place.map((part, n) => (typeof part === 'number' ? `[${part}]` : `${n > 0 ? '.' : ''}${String(part)}`)).join('')
+
+/** `feature.keyway.at[1]`, or `feature.keyway.at.1`, taken apart. */
+export const placeOf = (path: string): readonly (string | number)[] =>
+  path
+    .replace(/\[(\d+)\]/g, '.$1')
+    .split('.')
+    .filter((part) => part !== '')
+    .map((part) => (/^\d+$/.test(part) ? Number(part) : part))
+
+/** A mapping, as YAML and JSON give it: no list, no null. */
+export const isMapping = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** What stands there, own keys only; `undefined` where nothing does. */
+export function standsAt(document: unknown, place: Place): unknown {
+  let here = document
+  for (const part of place) {
+    if (typeof here !== 'object' || here === null || !Object.hasOwn(here, part)) return undefined
+    here = (here as Record<PropertyKey, unknown>)[part]
+  }
+  return here
+}
+
+/** Every path that the document states, mappings and their leaves; a list is one leaf. */
+export function statedPaths(document: unknown, above = ''): readonly string[] {
+  if (!isMapping(document)) return []
+  return Object.keys(document)
+    .filter((key) => key !== '$schema')
+    .flatMap((key) => {
+      const path = above === '' ? key : `${above}.${key}`
+      return [path, ...statedPaths(document[key], path)]
+    })
+}
+
+/** A value as a person would know it again, on one line and not long. */
+export function shown(value: unknown): string {
+  if (value === undefined) return 'nothing'
+  if (value === null) return 'nothing (empty)'
+  if (typeof value === 'number') return Object.is(value, -0) ? '-0' : String(value)
+  let text: string
+  try {
+    text =
+      (typeof value === 'function' || typeof value === 'symbol' ? typeof value : JSON.stringify(value)) ?? typeof value
+  } catch {
+    text = Array.isArray(value) ? 'a list' : typeof value === 'object' ? 'a mapping' : String(value)
+  }
+  const line = [...text.replace(/\s+/g, ' ')]
+  return line.length > 60 ? `${line.slice(0, 57).join('')}...` : line.join('')
+}

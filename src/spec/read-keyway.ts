@@ -1,0 +1,167 @@
+import { asmeFit, asmeKeyFor, asmeKeyOfWidth, asmeKeys } from '../standards/asme-b17-1.ts'
+import { inch } from '../standards/inch.ts'
+import { isoKeyFor, isoKeyOfWidth, isoKeys } from '../standards/iso-773.ts'
+import { readAngle } from './length.ts'
+import { isMapping } from './place.ts'
+import { present, type Reading } from './reading.ts'
+import type { Keyway, LeastMost } from './spec.ts'
+
+const key = 'feature.keyway'
+const others = ['spline', 'socket', 'slit', 'groove'] as const
+/** Square keys up to this bore, rectangular above. ASME B17.1-1967. */
+const squareUpTo = 6.5 * inch
+
+/** The feature; `undefined` only with a complaint, here or from the schema. */
+export function readFeature(reading: Reading): Keyway | undefined {
+  const feature = reading.raw('feature')
+  if (!isMapping(feature)) return undefined
+  const named = ['keyway', ...others].filter((name) => Object.hasOwn(feature, name))
+  if (named.length !== 1) reading.complain('feature', 'exactly one feature: a keyway')
+  for (const other of others)
+    if (Object.hasOwn(feature, other))
+      reading.complain(
+        `feature.${other}`,
+        'a keyway; splines, sockets, slits and grooves are not worked out by this version',
+      )
+  return named.includes('keyway') ? readKeyway(reading) : undefined
+}
+
+function readKeyway(reading: Reading): Keyway | undefined {
+  const at = readAngles(reading)
+  const width = reading.limits(`${key}.width`)
+  const corner = reading.limits(`${key}.corner`)
+  const bore = reading.length('bore.diameter')
+  if (width && bore !== undefined && bore > 0 && width[1] >= bore) {
+    reading.complain(`${key}.width`, 'a width smaller than the bore')
+    return undefined
+  }
+  const sizes = ['width', 'height', 'across', 'depth'].some((name) => reading.states(`${key}.${name}`))
+  const written = reading.word(`${key}.standard`, ['iso-773', 'asme-b17.1'])
+  if (reading.states(`${key}.standard`) && written === undefined) return undefined
+  const standard = written ?? (sizes ? undefined : reading.units === 'mm' ? 'iso-773' : 'asme-b17.1')
+  const rest = standard === undefined ? byHand(reading, width) : byStandard(reading, standard, width, bore)
+  return rest && at && present({ ...rest, kind: 'keyway' as const, corner, at })
+}
+
+/** Angles from 0 up to 360, as written; two of one angle are a complaint. */
+function readAngles(reading: Reading): readonly number[] | undefined {
+  const written = reading.raw(`${key}.at`) ?? 0
+  const read = (Array.isArray(written) ? written : [written]).map(readAngle)
+  if (read.some((angle) => angle === undefined)) return undefined
+  const angles = read.map((angle) => (((angle ?? 0) % 360) + 360) % 360)
+  const twice = angles.some((angle, n) => angles.slice(0, n).some((other) => apart(angle, other) < 0.01))
+  if (twice) reading.complain(`${key}.at`, 'angles that differ: [0, 90]')
+  return angles
+}
+const apart = (one: number, other: number): number => Math.min(Math.abs(one - other), 360 - Math.abs(one - other))
+
+type Sized = Omit<Keyway, 'kind' | 'corner' | 'at'>
+
+/** Sizes by hand: a width, and across or one depth. */
+function byHand(reading: Reading, width: LeastMost | undefined): Sized | undefined {
+  for (const name of ['form', 'fit'] as const)
+    if (reading.states(`${key}.${name}`))
+      reading.complain(`${key}.${name}`, 'nothing here: sizes by hand carry their own limits; or name a standard')
+  if (!reading.states(`${key}.width`))
+    reading.complain(`${key}.width`, 'a width, with the other sizes by hand; or no sizes, and a standard')
+  const across = reading.limits(`${key}.across`)
+  const depths = ['crown', 'side'].filter((from) => reading.states(`${key}.depth.${from}`))
+  if (reading.states(`${key}.across`) === reading.states(`${key}.depth`))
+    reading.complain(
+      reading.states(`${key}.across`) ? `${key}.depth` : `${key}.across`,
+      'across, or depth: { crown } or { side }, one of the two; or name a standard, and the width picks its key',
+    )
+  if (reading.states(`${key}.depth`) && isMapping(reading.raw(`${key}.depth`)) && depths.length !== 1)
+    reading.complain(`${key}.depth`, 'one of crown and side')
+  const from = depths[0] === 'crown' ? 'crown' : 'side'
+  const by = reading.limits(`${key}.depth.${from}`)
+  if (width === undefined || (across === undefined && by === undefined)) return undefined
+  return present({
+    fit: 'normal' as const,
+    width,
+    height: reading.limits(`${key}.height`),
+    across,
+    depth: by && { from: from as 'crown' | 'side', by },
+  })
+}
+
+const fits = {
+  'iso-773': { normal: 'normal', tight: 'tight', sliding: 'sliding' },
+  'asme-b17.1': { '1': 'class 1', '2': 'class 2', 'class 1': 'class 1', 'class 2': 'class 2' },
+} as const satisfies Record<string, Record<string, Keyway['fit']>>
+
+function byStandard(
+  reading: Reading,
+  standard: 'iso-773' | 'asme-b17.1',
+  width: LeastMost | undefined,
+  bore: number | undefined,
+): Sized | undefined {
+  for (const name of ['height', 'across', 'depth'] as const)
+    if (reading.states(`${key}.${name}`))
+      reading.complain(
+        `${key}.${name}`,
+        `nothing here: ${standard} gives it; or take the standard out and give width and across by hand`,
+      )
+  const asked = reading.text(`${key}.fit`)
+  const table: Readonly<Record<string, Keyway['fit']>> = fits[standard]
+  const fit = asked === undefined ? Object.values(table)[0] : Object.hasOwn(table, asked) ? table[asked] : undefined
+  const words = standard === 'iso-773' ? 'normal, tight or sliding' : 'class 1 or class 2'
+  if (fit === undefined) reading.complain(`${key}.fit`, `${words}, with ${standard}`)
+  if (standard === 'iso-773' && reading.states(`${key}.form`))
+    reading.complain(`${key}.form`, 'nothing here: form belongs to asme-b17.1; iso-773 has one key for each bore')
+  if (width && width[0] !== width[1]) {
+    reading.complain(`${key}.width`, 'with a standard: one width, the nominal width of the key, which picks its row')
+    return undefined
+  }
+  if (bore === undefined || fit === undefined || (width === undefined && reading.states(`${key}.width`)))
+    return undefined
+  const form =
+    standard === 'iso-773'
+      ? undefined
+      : (reading.word(`${key}.form`, ['square', 'rectangular']) ??
+        (bore <= squareUpTo + 1e-6 ? 'square' : 'rectangular'))
+  const missing = standard === 'iso-773' ? isoMissing(bore, width) : asmeMissing(bore, width, form ?? 'square', fit)
+  if (missing) {
+    reading.complain(`${key}.${missing.at}`, missing.accepted)
+    return undefined
+  }
+  return present({ standard, form, fit, width })
+}
+
+interface Missing {
+  readonly at: 'standard' | 'width' | 'form'
+  readonly accepted: string
+}
+const waysOut = 'give width to pick another key of it, or leave the standard out and give width and across by hand'
+
+function isoMissing(bore: number, width: LeastMost | undefined): Missing | undefined {
+  if (width === undefined)
+    return isoKeyFor(bore)
+      ? undefined
+      : { at: 'standard', accepted: `iso-773 has keys for ${isoKeys.scope}: ${waysOut}` }
+  if (isoKeyOfWidth(width[0])) return undefined
+  return {
+    at: 'width',
+    accepted: `the width of a key of iso-773: ${isoKeys.rows.map((row) => row.width).join(', ')} mm`,
+  }
+}
+
+function asmeMissing(
+  bore: number,
+  width: LeastMost | undefined,
+  form: 'square' | 'rectangular',
+  fit: Keyway['fit'],
+): Missing | undefined {
+  const row = width === undefined ? asmeKeyFor(bore) : asmeKeyOfWidth(width[0])
+  if (row === undefined && width === undefined)
+    return { at: 'standard', accepted: `asme-b17.1 has keys for ${asmeKeys.scope}: ${waysOut}` }
+  if (row === undefined)
+    return {
+      at: 'width',
+      accepted: `the width of a key of asme-b17.1: ${asmeKeys.rows.map((each) => each.widthName).join(', ')} in`,
+    }
+  const height = form === 'square' ? row.heightSquare : row.heightRectangular
+  if (height !== undefined && asmeFit({ form, class: fit === 'class 2' ? 2 : 1, width: row.width })) return undefined
+  const other = form === 'square' ? 'rectangular' : 'square'
+  return { at: 'form', accepted: `${other}: asme-b17.1 has no ${form} key ${row.widthName} in wide` }
+}
