@@ -14,7 +14,7 @@ const order: Readonly<Record<StrokeClass, number>> = {
   stop: 9,
 }
 
-export interface Classed {
+interface Classed {
   readonly class: StrokeClass
   /** The width that most of its lines have, mm; the writers state it once and only deviations from it again. */
   readonly width: number

@@ -42,7 +42,7 @@ export interface DimensionStyle {
   readonly arrow: number
 }
 
-export interface DxfFile {
+interface DxfFile {
   readonly layers: readonly Layer[]
   readonly entities: readonly Entity[]
   readonly blocks?: readonly Block[]
@@ -375,6 +375,12 @@ export function dxfFile(file: DxfFile): string {
     ...variable('$TEXTSTYLE', [7, 'Standard']),
     ...variable('$CLAYER', [8, '0']),
     ...variable('$DIMSTYLE', [2, 'Standard']),
+    // For readers that draw dimensions anew from the header's sizes.
+    ...variable('$DIMTXT', [40, '3.5']),
+    ...variable('$DIMASZ', [40, '3.0']),
+    ...variable('$DIMEXO', [40, '1.0']),
+    ...variable('$DIMEXE', [40, '2.0']),
+    ...variable('$DIMGAP', [40, '1.0']),
     ...variable('$PLIMMIN', ...at(10, from)),
     ...variable('$PLIMMAX', ...at(10, to)),
     ...variable('$MEASUREMENT', [70, '1']),

@@ -1,6 +1,6 @@
 import type { Sheet, Stroke, StrokeClass } from '../drawing/sheet.ts'
 import { byClass } from './by-class.ts'
-import { at3, dxfFile, type Entity, type Layer, type LineType, real, type Tag, weight } from './dxf-file.ts'
+import { at, at3, dxfFile, type Entity, type Layer, type LineType, real, type Tag, weight } from './dxf-file.ts'
 import { oneLine, sweep } from './marks.ts'
 
 // Named as a client matches them that knows patterns by name alone: it draws PHANTOM2 unbroken, DIVIDE2 not.
@@ -10,12 +10,13 @@ const dashed: Readonly<Partial<Record<StrokeClass, LineType>>> = {
   ghost: 'DIVIDE2',
 }
 /** The layer of a class: its own name in capitals. */
-export const layerOf = (name: StrokeClass): string => name.toUpperCase()
+const layerOf = (name: StrokeClass): string => name.toUpperCase()
 const lineTypeOf = (name: StrokeClass): LineType => dashed[name] ?? 'CONTINUOUS'
 
 /**
  * A sheet as plain DXF: paper millimetres, model space, every dimension taken apart into LINE, ARC, CIRCLE, TEXT and SOLID, one entity a
- * stroke, in the sheet's order, so that every client shows the same. Text is fitted between the two ends of its measured length.
+ * stroke, in the sheet's order, so that every client shows the same. A fill is two: a SOLID, and its outline as a hairline for clients that
+ * pass over the first. Text is fitted between the two ends of its measured length.
  */
 export function dxf(sheet: Sheet): string {
   const entity = entities(sheet)
@@ -79,7 +80,10 @@ export function entities(sheet: Sheet): (stroke: Stroke) => readonly Entity[] {
         return [lettering(layer, text, stroke.at, stroke.height, stroke.length, stroke.turn, own)]
       }
       case 'fill':
-        return [{ type: 'SOLID', layer, tags: [...own, [100, 'AcDbTrace'], ...corners(stroke.points)] }]
+        return [
+          { type: 'SOLID', layer, tags: [...own, [100, 'AcDbTrace'], ...corners(stroke.points)] },
+          { type: 'LWPOLYLINE', layer, tags: [[370, '0'], [100, 'AcDbPolyline'], ...closed(stroke.points)] },
+        ]
     }
   }
 }
@@ -106,6 +110,10 @@ function corners(points: readonly (readonly [number, number])[]): readonly Tag[]
   if (!a || !b || !c || !d || points.length > 4)
     throw new RangeError(`a fill has three or four corners, not ${points.length}`)
   return [...at3(10, a), ...at3(11, b), ...at3(12, d), ...at3(13, c)]
+}
+
+function closed(points: readonly (readonly [number, number])[]): readonly Tag[] {
+  return [[90, String(points.length)], [70, '1'], ...points.flatMap((corner) => at(10, corner))]
 }
 
 function lettering(

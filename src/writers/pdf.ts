@@ -24,14 +24,17 @@ export interface Fonts {
  * compressed, since every release of a compressor packs differently and the same sheets shall give the same bytes everywhere.
  */
 export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8Array> {
+  const [first] = sheets
+  if (!first) throw new RangeError('a document without a sheet')
   const document = new PDFDocument({
+    pdfVersion: '1.7',
     autoFirstPage: false,
     compress: false,
     // An empty name keeps the library from opening a font of its own (a data file that a bundle does not have).
     font: '',
     lang: 'en',
     info: {
-      Title: sheets[0] ? `${sheets[0].number} ${sheets[0].title}` : 'no sheets',
+      Title: oneLine(`${first.number} ${first.title}`),
       Producer: 'borewright',
       Creator: 'borewright',
       CreationDate: day,
@@ -48,7 +51,8 @@ export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8
     document.addPage({ size: [sheet.paper.width * point, sheet.paper.height * point], margin: 0 })
     if (part?.name !== sheet.part) part = { name: sheet.part, entry: document.outline.addItem(oneLine(sheet.part)) }
     part.entry.addItem(oneLine(`${sheet.number} ${sheet.title}`))
-    for (const stroke of sheet.strokes) draw(document, stroke, sheet.paper.height)
+    const pen: Pen = { width: 0, cap: undefined }
+    for (const stroke of sheet.strokes) draw(document, stroke, sheet.paper.height, pen)
   }
   document.end()
   return bytes
@@ -78,7 +82,13 @@ function gathered(document: PDFKit.PDFDocument): Promise<Uint8Array> {
 const placed = ([x, y]: Point, height: number): [number, number] => [round(x * point), round((height - y) * point)]
 const round = (value: number): number => Math.round(value * 1e4) / 1e4
 
-function draw(document: PDFKit.PDFDocument, stroke: Stroke, height: number): void {
+/** What the page's pen is set to; black from the start. */
+interface Pen {
+  width: number
+  cap: 'butt' | 'round' | undefined
+}
+
+function draw(document: PDFKit.PDFDocument, stroke: Stroke, height: number, pen: Pen): void {
   switch (stroke.stroke) {
     case 'line': {
       const [[x1, y1], [x2, y2]] = [stroke.from, stroke.to]
@@ -88,7 +98,7 @@ function draw(document: PDFKit.PDFDocument, stroke: Stroke, height: number): voi
           length === 0 ? stroke.from : [x1 + ((x2 - x1) * distance) / length, y1 + ((y2 - y1) * distance) / length]
         document.moveTo(...placed(along(from), height)).lineTo(...placed(along(to), height))
       }
-      return ink(document, stroke)
+      return ink(document, stroke, pen)
     }
     case 'arc': {
       const turn = sweep(stroke.from, stroke.to)
@@ -98,7 +108,7 @@ function draw(document: PDFKit.PDFDocument, stroke: Stroke, height: number): voi
         bend(document, stroke.centre, stroke.radius, angle(from), angle(to), height)
       }
       if (turn === 360 && !stroke.dashes?.length) document.closePath()
-      return ink(document, stroke)
+      return ink(document, stroke, pen)
     }
     case 'text':
       return write(document, stroke, height)
@@ -107,15 +117,16 @@ function draw(document: PDFKit.PDFDocument, stroke: Stroke, height: number): voi
         if (index === 0) document.moveTo(...placed(corner, height))
         else document.lineTo(...placed(corner, height))
       })
-      document.closePath().fill('black')
+      document.closePath().fill()
   }
 }
 
-function ink(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'line' | 'arc' }>): void {
-  document
-    .lineWidth(round(stroke.width * point))
-    .lineCap(stroke.dashes?.length ? 'butt' : 'round')
-    .stroke('black')
+function ink(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'line' | 'arc' }>, pen: Pen): void {
+  const [width, cap] = [round(stroke.width * point), stroke.dashes?.length ? ('butt' as const) : ('round' as const)]
+  if (width !== pen.width) document.lineWidth(width)
+  if (cap !== pen.cap) document.lineCap(cap)
+  Object.assign(pen, { width, cap })
+  document.stroke()
 }
 
 /** An arc as cubic curves of at most 45 degrees each: within 5e-6 of the radius. */
@@ -145,7 +156,7 @@ function write(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: '
   const [x, y] = placed(stroke.at, height)
   document.save()
   if (stroke.turn === 90) document.rotate(-90, { origin: [x, y] })
-  document.fillColor('black').text(text, x, y, {
+  document.text(text, x, y, {
     lineBreak: false,
     baseline: 'alphabetic',
     features,
