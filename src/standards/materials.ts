@@ -31,7 +31,7 @@ export interface WorkMaterial {
 const angles =
   'rake and relief of high-speed steel tools for slotting and shaping from memory (workshop texts), agreeing with 3 to 5° of relief in a US Navy training manual; angle used and chip per pass: common practice, no source'
 /** Each side of a keyway tool. From memory (workshop texts). */
-const sideRelief: LeastMostUsed = [1.5, 3, 2]
+const sideRelief: LeastMostUsed = [1.5, 3, 3]
 
 const material = (
   name: string,
