@@ -1,18 +1,119 @@
-import type { Finding, Verdict } from './checks/rule.ts'
-import type { CutterBar, GuideBushing, Plan, PlugGauge, Section, ToolBit } from './dimensions/types.ts'
-import type { Spec } from './spec/spec.ts'
+import { barRules } from './checks/bar.ts'
+import { broachRule, bushingRules, noBarRule } from './checks/bushing.ts'
+import { judgeAll, tightestFirst, verdictOf } from './checks/judge.ts'
+import type { Finding, Remedy, Verdict, Worked } from './checks/rule.ts'
+import { sectionRules } from './checks/section.ts'
+import type { Reasoned } from './dimensions/basis.ts'
+import { bestCandidate } from './dimensions/candidates.ts'
+import { cutterBarOf } from './dimensions/cutter-bar.ts'
+import { guideBushingOf } from './dimensions/guide-bushing.ts'
+import { plugGaugeOf } from './dimensions/plug-gauge.ts'
+import { sectionOf } from './dimensions/section.ts'
+import { toolBitOf } from './dimensions/tool-bit.ts'
+import { planOf } from './plan/passes.ts'
+import { patchDocument, readSpec } from './spec/read.ts'
+import type { BarSpec, Broach, Spec } from './spec/spec.ts'
 
 /** Everything that follows from one spec: plain, readonly, pure. */
-export interface Design {
-  readonly spec: Spec
-  readonly section: Section
-  readonly bar?: CutterBar
-  readonly bit?: ToolBit
-  readonly bushing?: GuideBushing
-  readonly plug: PlugGauge
-  readonly plan?: Plan
+export interface Design extends Sized {
+  /** Broken first, tightest first. */
   readonly findings: readonly Finding[]
   readonly verdict: Verdict
-  /** Why each dimension is what it is, by path: `bar.projection`. */
-  readonly basis: Readonly<Record<string, string>>
+}
+
+/** The sizes, before they are judged. */
+export interface Sized extends Worked {
+  readonly asked?: BarSpec
+  readonly broach?: Broach
+}
+
+const named = (part: string, basis: object): Record<string, string> =>
+  Object.fromEntries(Object.entries(basis).map(([name, why]) => [`${part}.${name}`, String(why)]))
+
+/** Works out every size of a spec that has been read. */
+export const sizesOf = (spec: Spec): Sized => {
+  const basis: Record<string, string> = {}
+  const keep = <D extends object>(part: string, reasoned: Reasoned<D>): D => {
+    for (const [path, why] of Object.entries(named(part, reasoned.basis)))
+      if (path.slice(part.length + 1) in reasoned.sizes) basis[path] = why
+    return reasoned.sizes
+  }
+  const section = keep('section', sectionOf(spec))
+  const asked = spec.tooling.bar
+  const candidate = asked && bestCandidate(spec, asked, section)
+  const bar = asked && candidate && keep('bar', cutterBarOf(spec, asked, section, candidate))
+  const bit = asked && bar && keep('bit', toolBitOf(spec, asked, section, bar))
+  const broach = spec.tooling.press?.broach
+  const bushing = broach && keep('bushing', guideBushingOf(spec, broach, section))
+  const plug = keep('plug', plugGaugeOf(spec, section))
+  const plan = asked && bar && planOf(spec, asked, bar)
+  return {
+    spec,
+    section,
+    ...(asked && { asked }),
+    ...(bar && { bar }),
+    ...(bit && { bit }),
+    ...(broach && { broach }),
+    ...(bushing && { bushing }),
+    plug,
+    ...(plan && { plan }),
+    basis,
+  }
+}
+
+/** Judges what was worked out; remedies are as the rules propose them, untried. */
+export const findingsOf = (sized: Sized): readonly Finding[] => {
+  const { asked, bar, bit, broach, bushing, spec } = sized
+  // Asked for by name, a press without a broach cannot be told; where both ways are merely open it is left out.
+  const pressAsked = spec.stated.includes('tooling.press') && !broach
+  return tightestFirst([
+    ...judgeAll(sectionRules, sized),
+    ...(asked && !bar ? judgeAll([noBarRule], sized) : []),
+    ...(asked && bar && bit ? judgeAll(barRules, { ...sized, asked, bar, bit }) : []),
+    ...(pressAsked ? judgeAll([broachRule], sized) : []),
+    ...(broach && bushing ? judgeAll(bushingRules, { ...sized, broach, bushing }) : []),
+  ])
+}
+
+const severity: Record<Verdict, number> = { pass: 0, caution: 1, unknown: 2, fail: 3 }
+
+/** A remedy is offered only when, tried on the spec as written, it heals its rule and breaks none that held. */
+const tried = (sized: Sized, finding: Finding, findings: readonly Finding[], remedy: Remedy): boolean => {
+  if (!remedy.set) return true
+  const { document, shop } = sized.spec.written
+  const read = readSpec(patchDocument(document, remedy.set), remedy.set.shop === null ? undefined : shop)
+  if (!('spec' in read)) return false
+  const after = findingsOf(sizesOf(read.spec))
+  const healed = after.find(({ rule }) => rule === finding.rule)
+  const failing = new Set(findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule))
+  return (
+    (healed === undefined || healed.verdict === 'pass') &&
+    after.every(({ rule, verdict }) => verdict !== 'fail' || failing.has(rule))
+  )
+}
+
+const sameSet = (a: Remedy, b: Remedy): boolean => JSON.stringify(a.set) === JSON.stringify(b.set)
+
+const withTriedRemedies = (sized: Sized, findings: readonly Finding[]): readonly Finding[] => {
+  const known = new Map<string, boolean>()
+  return findings.map((finding) => {
+    if (severity[finding.verdict] === 0 || finding.remedies.length === 0) return finding
+    const kept: Remedy[] = []
+    for (const remedy of finding.remedies) {
+      if (kept.filter(({ set }) => set).length >= 3 && remedy.set) continue
+      if (kept.some((other) => remedy.set && sameSet(other, remedy))) continue
+      const key = `${finding.rule} ${JSON.stringify(remedy.set)}`
+      const works = known.get(key) ?? tried(sized, finding, findings, remedy)
+      known.set(key, works)
+      if (works) kept.push(remedy)
+    }
+    return { ...finding, remedies: kept }
+  })
+}
+
+/** The core's front door: everything that follows from one spec. Pure; never throws for a spec that the reader let pass. */
+export const design = (spec: Spec): Design => {
+  const sized = sizesOf(spec)
+  const findings = withTriedRemedies(sized, findingsOf(sized))
+  return { ...sized, findings, verdict: verdictOf(findings) }
 }

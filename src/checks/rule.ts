@@ -1,5 +1,9 @@
-/** A rule as data, and the finding that judging it gives. */
+import type { CutterBar, GuideBushing, Plan, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
+
 export type Verdict = 'pass' | 'caution' | 'fail' | 'unknown'
+
+export type RuleUnit = 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'HRC'
 
 /** A way out. `set` patches the spec as written, by path; `null` takes the path out so that it is chosen again. */
 export interface Remedy {
@@ -7,22 +11,62 @@ export interface Remedy {
   readonly set?: Readonly<Record<string, string | number | null>>
 }
 
-export interface Rule {
+/** All that the rules may look at: what was worked out of a spec, before it is judged. */
+export interface Worked {
+  readonly spec: Spec
+  readonly section: Section
+  readonly bar?: CutterBar
+  readonly bit?: ToolBit
+  readonly bushing?: GuideBushing
+  readonly plug: PlugGauge
+  readonly plan?: Plan
+  /** Why each dimension is what it is, by path: `bar.projection`. */
+  readonly basis: Readonly<Record<string, string>>
+}
+
+/** What a family of rules is about; undefined where the job has none. */
+export interface BarJob extends Worked {
+  readonly asked: BarSpec
+  readonly bar: CutterBar
+  readonly bit: ToolBit
+}
+
+export interface PressJob extends Worked {
+  readonly broach: Broach
+  readonly bushing: GuideBushing
+}
+
+/** Writes a number of the rule's unit for a reader, leaning as told. */
+export type Say = (value: number, lean?: 'up' | 'down') => string
+
+/** One rule, as data. */
+export interface Rule<Job extends Worked = Worked> {
   readonly id: string
   /** One sentence: what must hold. */
   readonly states: string
   readonly source: string
   readonly binding: 'must' | 'should'
   readonly sense: 'at least' | 'at most'
-  readonly unit: 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'HRC'
+  readonly unit: RuleUnit
+  /** Left out: always. */
+  readonly applies?: (job: Job) => boolean
+  /** Undefined: cannot be told, which is never a pass. */
+  readonly measured: (job: Job) => number | undefined
+  readonly limit: (job: Job) => number | undefined
+  /** One plain sentence; measured and limit already written, leaning the way the verdict leans. */
+  readonly reason: (said: { readonly measured: string; readonly limit: string }, job: Job, broken: boolean) => string
+  /** Said where it cannot be told. */
+  readonly untold?: string
+  readonly remedies?: (job: Job) => readonly Remedy[]
 }
 
 export interface Finding {
   readonly rule: string
   readonly verdict: Verdict
+  readonly binding: 'must' | 'should'
   readonly measured?: number
   readonly limit?: number
-  readonly unit: Rule['unit']
+  readonly unit: RuleUnit
   /** Positive = room, in `unit`. */
   readonly margin?: number
   readonly reason: string

@@ -1,0 +1,437 @@
+/** Rules of the cutter bar, its bit and its screw. */
+import { leastOverlap } from '../dimensions/settings.ts'
+import { figure } from '../spec/figures.ts'
+import type { BarJob, Remedy, Rule } from './rule.ts'
+import { written } from './section.ts'
+
+const path = 'tooling.bar'
+const stated = (job: BarJob, ...keys: readonly string[]) =>
+  keys.filter((key) => job.spec.stated.includes(`${path}.${key}`))
+const length = (job: BarJob, mm: number): string => figure(mm, job.spec.units, { unit: true })
+
+/** Let the bar be chosen again: everything that was fixed by hand is left open. */
+const openEverything = (job: BarJob): readonly Remedy[] => {
+  const fixed = stated(job, 'diameter', 'projection', 'bit', 'screw', 'nose.width', 'setting')
+  return fixed.length > 0
+    ? [
+        {
+          say: `Leave ${fixed.join(', ')} open, so that the bar is chosen from what is on hand.`,
+          set: Object.fromEntries(fixed.map((key) => [`${path}.${key}`, null])),
+        },
+      ]
+    : []
+}
+
+const openProjection = (job: BarJob): readonly Remedy[] => {
+  const middle = (job.bar.projectionMin + job.bar.projectionMax) / 2
+  return stated(job, 'projection').length > 0 && job.bar.projectionMax - job.bar.projectionMin >= 2 * job.bar.setting
+    ? [
+        {
+          say: `Set the projection to ${length(job, middle)}, the middle of its window.`,
+          set: { [`${path}.projection`]: written(middle) },
+        },
+      ]
+    : []
+}
+
+const smallerBars = (job: BarJob): readonly Remedy[] => {
+  const sizes = job.spec.shop.bars.filter((size) => size < job.bar.diameter.nominal && size <= job.bar.diameterMax)
+  const free = Object.fromEntries(
+    stated(job, 'projection', 'bit', 'screw', 'nose.width').map((key) => [`${path}.${key}`, null]),
+  )
+  return sizes
+    .slice(-4)
+    .toReversed()
+    .map((size) => ({
+      say: `Take a smaller bar, Ø${length(job, size)}, and let the projection follow.`,
+      set: { ...free, [`${path}.diameter`]: written(size) },
+    }))
+}
+
+const otherBits = (job: BarJob): readonly Remedy[] =>
+  job.spec.shop.bits
+    .filter(({ shape, size }) => size < job.bar.bit.size || (shape === 'round' && size <= job.bar.bit.size))
+    .slice(-4)
+    .toReversed()
+    .map(({ shape, size }) => ({
+      say: `Take a ${shape} bit of ${length(job, size)}.`,
+      set: {
+        [`${path}.bit`]: null,
+        [`${path}.bit.shape`]: shape,
+        [`${path}.bit.size`]: written(size),
+        [`${path}.screw`]: null,
+        [`${path}.nose.width`]: null,
+      },
+    }))
+
+const closerClearances = (job: BarJob): readonly Remedy[] =>
+  [0.15, 0.1, 0.05]
+    .filter((c) => c < Math.min(...Object.values(job.asked.clearance)))
+    .map((c) => ({
+      say: `Work with ${length(job, c)} of clearance all round, set the projection within ${length(job, Math.min(0.03, job.asked.setting))}, and feel for a rub before each stroke.`,
+      set: {
+        [`${path}.clearance`]: null,
+        [`${path}.clearance.back`]: written(c),
+        [`${path}.clearance.front`]: written(c),
+        [`${path}.clearance.withdrawn`]: written(c),
+        [`${path}.setting`]: written(Math.min(0.03, job.asked.setting)),
+        ...Object.fromEntries(
+          stated(job, 'diameter', 'projection', 'bit', 'screw').map((key) => [`${path}.${key}`, null]),
+        ),
+      },
+    }))
+
+const elsewhere: Remedy = {
+  say: 'No bar on hand goes: a push broach with its bushing, a one-piece bar ground from the round, or wire or spark erosion by others.',
+}
+
+const fitRemedies = (job: BarJob): readonly Remedy[] => [
+  ...openProjection(job),
+  ...openEverything(job),
+  ...smallerBars(job),
+  ...closerClearances(job),
+  elsewhere,
+]
+
+const holeRemedies = (job: BarJob): readonly Remedy[] => [
+  ...otherBits(job),
+  ...openEverything(job),
+  ...closerClearances(job),
+  elsewhere,
+]
+
+export const barRules: readonly Rule<BarJob>[] = [
+  {
+    id: 'bar-passes-bore',
+    states: 'the bar is no larger than the largest that has any window of projections',
+    source: 'geometry of bar, nose and bore at the worst corner of the limits',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.diameter.upper,
+    limit: ({ bar }) => bar.diameterMax,
+    reason: ({ measured, limit }) =>
+      `The bar is Ø${measured}; the largest with which the nose both enters and reaches is Ø${limit}.`,
+    remedies: fitRemedies,
+  },
+  {
+    id: 'projection-reaches',
+    states: 'the nose reaches the floor before the bar comes too near the metal in front',
+    source:
+      'geometry: mouth corner, bore arc, or the chip’s room; worst corner of the limits, less the setting tolerance',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bar }) => bar.projection - bar.setting,
+    limit: ({ bar }) => bar.projectionMin,
+    reason: ({ measured, limit }, { bar }) =>
+      Number.isFinite(bar.projectionMin)
+        ? `The nose stands out ${measured} at the least; ${limit} is needed to reach the floor with the clearance asked.`
+        : 'No projection lets this bar reach the floor: moved sideways to its lane it meets the bore.',
+    remedies: fitRemedies,
+  },
+  {
+    id: 'projection-enters',
+    states: 'bar and nose pass the uncut bore when withdrawn',
+    source: 'geometry: far wall, withdrawn from first touch; worst corner of the limits, with the setting tolerance',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.projection + bar.setting,
+    limit: ({ bar }) => bar.projectionMax,
+    reason: ({ measured, limit }, { bar }) =>
+      bar.projectionMax > 0
+        ? `The nose stands out ${measured} at the most; ${limit} is all that the uncut bore lets pass.`
+        : `The nose stands out ${measured}; in the uncut bore there is no room for any nose beside this bar.`,
+    remedies: fitRemedies,
+  },
+  {
+    id: 'hole-in-bar',
+    states: 'the cross hole leaves the bar enough metal',
+    source: 'judgement: 0.7 of the bar',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'ratio',
+    measured: ({ bar }) => bar.crossHole.upper / bar.diameter.lower,
+    limit: () => 0.7,
+    reason: ({ measured, limit }) =>
+      `The cross hole is ${measured} of the bar; ${limit} is the most for a bar of two pieces.`,
+    remedies: holeRemedies,
+  },
+  {
+    id: 'hole-in-bar-easy',
+    states: 'the cross hole leaves the bar plenty of metal',
+    source: 'judgement: 0.6 of the bar',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'ratio',
+    measured: ({ bar }) => bar.crossHole.upper / bar.diameter.lower,
+    limit: () => 0.6,
+    reason: ({ measured, limit }) => `The cross hole is ${measured} of the bar; over ${limit}, take light passes.`,
+    remedies: holeRemedies,
+  },
+  {
+    id: 'wall-beside-hole',
+    states: 'wall stands beside the cross hole',
+    source: 'judgement: 1.2 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bar }) => (bar.diameter.lower - bar.crossHole.upper) / 2,
+    limit: () => 1.2,
+    reason: ({ measured, limit }) => `${measured} of wall stands beside the cross hole; ${limit} is the least.`,
+    remedies: holeRemedies,
+  },
+  {
+    id: 'wall-round-tap',
+    states: 'half the screw’s diameter of wall stands round its thread',
+    source: 'judgement',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bar }) => (bar.diameter.lower - bar.screw.major) / 2,
+    limit: ({ bar }) => bar.screw.major / 2,
+    reason: ({ measured, limit }) => `${measured} of wall stands round the thread; ${limit} is the least.`,
+    remedies: (job) => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }, ...holeRemedies(job)],
+  },
+  {
+    id: 'screw-under-bit',
+    states: 'the screw bears on the bit’s face, not on its edges',
+    source: 'judgement: 0.9 of the blank',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.screw.major,
+    limit: ({ bar }) => 0.9 * bar.bit.size,
+    reason: ({ measured, limit }, job) =>
+      `The ${job.bar.screw.thread} screw is ${measured}; ${limit} is the most under this blank.`,
+    remedies: () => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }],
+  },
+  {
+    id: 'screw-long-enough',
+    states: 'enough thread is engaged when the screw has seated the bit',
+    source: 'judgement: 0.8 of its diameter and four threads',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bar }) => bar.screw.length,
+    limit: ({ bar }) => bar.screw.lengthMin,
+    reason: ({ measured, limit }, job) => `The ${job.bar.screw.thread} screw is ${measured} long; ${limit} holds.`,
+    remedies: () => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }],
+  },
+  {
+    id: 'screw-below-end',
+    states: 'the screw ends below the bar’s end',
+    source: 'judgement: the recess',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.screw.length,
+    limit: ({ bar }) => bar.screw.lengthMax,
+    reason: ({ measured, limit }, job) =>
+      `The ${job.bar.screw.thread} screw is ${measured} long; ${limit} stays below the end.`,
+    remedies: () => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }],
+  },
+  {
+    id: 'bit-long-enough',
+    states: 'the bit’s tail lies under the whole cup of the screw',
+    source: 'geometry, and 0.75 mm past the cup',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bar }) => bar.bitLength,
+    limit: ({ bar }) => bar.bitLengthMin,
+    reason: ({ measured, limit }) => `The bit is ${measured} long; ${limit} is the least under the screw.`,
+    remedies: holeRemedies,
+  },
+  {
+    id: 'bit-tail-inside',
+    states: 'the bit’s tail stays under the bar’s surface',
+    source: 'geometry: tail corners under the smallest bar by the back clearance',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.bitLength,
+    limit: ({ bar }) => bar.bitLengthMax,
+    reason: ({ measured, limit }) => `The bit is ${measured} long; at ${limit} its tail would come out of the bar.`,
+    remedies: holeRemedies,
+  },
+  {
+    id: 'nose-long-enough',
+    states: 'the blank’s shoulder stays inside the bore at full depth',
+    source: 'geometry: shoulder corners clear the bore by the back clearance',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bit }) => bit.noseLength,
+    limit: ({ bar }) => bar.noseLengthMin,
+    reason: ({ measured, limit }) => `The nose is ${measured} long; ${limit} keeps the shoulder clear of the bore.`,
+    remedies: holeRemedies,
+  },
+  {
+    id: 'nose-not-over-width',
+    states: 'the nose is no wider than the slot may be',
+    source: 'the slot’s width limits',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.noseWidth,
+    limit: ({ section }) => section.widthLimits.upper,
+    reason: ({ measured, limit }) => `The nose is ${measured} wide; the slot may be ${limit}.`,
+    remedies: () => [{ say: 'Let the nose be chosen.', set: { [`${path}.nose.width`]: null } }],
+  },
+  {
+    id: 'nose-from-blank',
+    states: 'the nose can be ground on its blank',
+    source: 'geometry',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.noseWidth,
+    limit: ({ bar }) => bar.bit.size,
+    reason: ({ measured, limit }) => `The nose is ${measured} wide on a blank of ${limit}.`,
+    remedies: (job) => [
+      { say: 'Let the nose be chosen.', set: { [`${path}.nose.width`]: null } },
+      ...openEverything(job),
+    ],
+  },
+  {
+    id: 'nose-room-to-grind',
+    states: 'grinding the sides leaves the nose its width',
+    source: 'judgement: 0.01 mm off a square blank, a tenth off a round one',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bar }) => bar.noseWidth,
+    limit: ({ bar }) => (bar.bit.shape === 'round' ? 0.9 * bar.bit.size : bar.bit.size - 0.01),
+    reason: ({ measured, limit }) =>
+      `The nose is ${measured} wide; this blank gives ${limit} once its sides are ground.`,
+    remedies: (job) => [
+      {
+        say: 'Let the nose be chosen: a larger blank, or a narrower nose in lanes.',
+        set: { [`${path}.nose.width`]: null },
+      },
+      ...openEverything(job),
+    ],
+  },
+  {
+    id: 'lanes-overlap',
+    states: 'neighbouring lanes overlap, so that no ridge stands between them',
+    source: 'a tenth of the nose (judgement), and twice its corner radius (geometry)',
+    binding: 'should',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ bar }) => bar.lanes.length > 1,
+    measured: ({ bar }) => bar.noseWidth - Math.abs((bar.lanes[1]?.offset ?? 0) - (bar.lanes[0]?.offset ?? 0)),
+    limit: ({ bar }) => leastOverlap(bar.noseWidth, bar.cornerRadius),
+    reason: ({ measured, limit }) => `The lanes overlap by ${measured}; ${limit} leaves no ridge.`,
+    remedies: () => [{ say: 'Let the nose be chosen.', set: { [`${path}.nose.width`]: null } }],
+  },
+  {
+    id: 'rake-on-slim-bar',
+    states: 'a slim bar carries no more than 10° of rake',
+    source: 'judgement: over three diameters long or under 8 mm, more rake draws the nose in',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'degrees',
+    applies: ({ bar }) => bar.overhang / bar.diameter.nominal > 3 || bar.diameter.nominal < 8,
+    measured: ({ bit }) => bit.rake,
+    limit: () => 10,
+    reason: ({ measured, limit }) => `The rake is ${measured} on a slim bar; ${limit} is the most it bears.`,
+    remedies: () => [{ say: 'Grind 10° of rake.', set: { [`${path}.rake`]: 10 } }],
+  },
+  {
+    id: 'bar-not-too-long',
+    states: 'the bar is no more than five diameters long',
+    source: 'judgement: longer, it gives more than a dial can tell',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'ratio',
+    measured: ({ bar }) => bar.overhang / bar.diameter.nominal,
+    limit: () => 5,
+    reason: ({ measured, limit }) =>
+      `The bar stands out ${measured} diameters; over ${limit} measure often and expect it to give.`,
+    remedies: (job) => [...openEverything(job), { say: 'Guide the bar at both ends, or use a push broach.' }],
+  },
+  {
+    id: 'room-behind-hub',
+    states: 'the bar’s end runs out free behind the hub',
+    source: 'geometry: overtravel, the end below the bit, and 0.5 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.blind === undefined,
+    measured: ({ asked }) => asked.behind,
+    limit: ({ bar }) => bar.tipBeyond + 0.5,
+    reason: ({ measured, limit }) => `${measured} is open behind the hub; the bar needs ${limit}.`,
+    untold: 'How much is open behind the hub is not told: give tooling.bar.behind.',
+    remedies: (job) => [
+      {
+        say: `Set the hub out so that ${length(job, Math.ceil(job.bar.tipBeyond + 0.5))} is open behind it.`,
+        set: { [`${path}.behind`]: written(Math.ceil(job.bar.tipBeyond + 0.5)) },
+      },
+    ],
+  },
+  {
+    id: 'blind-bore-deep-enough',
+    states: 'the bore goes deep enough beyond the keyway for the bar’s end',
+    source: 'geometry: overtravel, the end below the bit, and 0.5 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.blind !== undefined,
+    measured: ({ spec }) => spec.bore.blind?.beyond,
+    limit: ({ bar }) => bar.tipBeyond + 0.5,
+    reason: ({ measured, limit }) => `The bore goes ${measured} beyond the keyway; the bar’s end needs ${limit}.`,
+    remedies: (job) => [
+      {
+        say: `Bore it ${length(job, Math.ceil((job.bar.tipBeyond + 0.5) * 10) / 10)} deeper than the keyway.`,
+        set: { 'bore.blind.beyond': written(Math.ceil((job.bar.tipBeyond + 0.5) * 10) / 10) },
+      },
+    ],
+  },
+  {
+    id: 'blind-relief-wide-enough',
+    states: 'a relief groove at the bottom lets the chip part',
+    source: 'geometry: past the floor’s corners by 0.2 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.blind !== undefined,
+    measured: ({ spec }) => (spec.bore.blind?.relief?.diameter ?? spec.bore.diameter.nominal) / 2,
+    limit: ({ section }) => section.cornerReach + 0.2,
+    reason: ({ measured, limit }) => `The relief groove’s radius is ${measured}; ${limit} clears the floor’s corners.`,
+    remedies: (job) => [
+      {
+        say: `Turn a relief groove of Ø${length(job, Math.ceil((job.section.cornerReach + 0.2) * 20) / 10)}.`,
+        set: {
+          'bore.blind.relief.diameter': written(Math.ceil((job.section.cornerReach + 0.2) * 20) / 10),
+          'bore.blind.relief.length': written(Math.max(job.spec.bore.blind?.relief?.length ?? 0, 2)),
+        },
+      },
+    ],
+  },
+  {
+    id: 'blind-relief-long-enough',
+    states: 'the relief groove takes overtravel and chip',
+    source: 'geometry, and 1 mm of chip (judgement)',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.blind !== undefined,
+    measured: ({ spec }) => spec.bore.blind?.relief?.length ?? 0,
+    limit: ({ bar }) => bar.overtravel + 1,
+    reason: ({ measured, limit }) => `The relief groove is ${measured} long; ${limit} takes overtravel and chip.`,
+    remedies: (job) => [
+      {
+        say: `Turn the groove ${length(job, job.bar.overtravel + 1)} long.`,
+        set: {
+          'bore.blind.relief.length': written(job.bar.overtravel + 1),
+          'bore.blind.relief.diameter': written(
+            Math.max(job.spec.bore.blind?.relief?.diameter ?? 0, Math.ceil((job.section.cornerReach + 0.2) * 20) / 10),
+          ),
+        },
+      },
+    ],
+  },
+]

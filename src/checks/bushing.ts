@@ -1,0 +1,197 @@
+/** Rules of the push broach, its bushing and its shims. */
+import { mouthX } from '../dimensions/bore.ts'
+import { figure } from '../spec/figures.ts'
+import type { PressJob, Remedy, Rule } from './rule.ts'
+
+const path = 'tooling.press'
+const length = (job: PressJob, mm: number): string => figure(mm, job.spec.units, { unit: true })
+
+const otherBroach: readonly Remedy[] = [
+  { say: 'Take another broach, measure it and enter it.' },
+  { say: 'Cut it with the bar instead.', set: { [path]: null, 'tooling.bar.machine': 'mill' } },
+]
+
+/** x of a height over the broach's back, once `shimmed`. */
+const heightX = ({ bushing }: PressJob, height: number, shimmed = 0): number => bushing.floorFromBore + height + shimmed
+
+const allShims = ({ bushing }: PressJob): number => bushing.shims.reduce((sum, shim) => sum + shim, 0)
+
+export const bushingRules: readonly Rule<PressJob>[] = [
+  {
+    id: 'bushing-wall',
+    states: 'wall stands behind the bushing’s slot, at its corners',
+    source: 'judgement: 1.5 mm; geometry at the slot’s corner',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ bushing }) =>
+      bushing.outside.lower / 2 -
+      Math.hypot(
+        bushing.floorFromAxis - (bushing.backWall.nominal - bushing.backWall.lower),
+        bushing.slotWidth.upper / 2,
+      ),
+    limit: () => 1.5,
+    reason: ({ measured, limit }) => `${measured} of wall stands behind the slot’s corners; ${limit} is the least.`,
+    remedies: () => otherBroach,
+  },
+  {
+    id: 'first-tooth-enters',
+    states: 'the first tooth passes the uncut bore',
+    source: 'geometry at the tooth’s corners, smallest bore',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: (job) => heightX(job, job.broach.firstTooth),
+    limit: ({ section, broach }) => mouthX(section.bore.lower / 2, broach.toothWidth / 2),
+    reason: ({ measured, limit }) =>
+      `The first tooth stands at ${measured} from the axis; the uncut bore passes ${limit}.`,
+    remedies: () => otherBroach,
+  },
+  {
+    id: 'pilot-enters',
+    states: 'the pilot passes the uncut bore',
+    source: 'geometry at the body’s corners, smallest bore',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: (job) => heightX(job, job.broach.pilot),
+    limit: ({ section, broach }) =>
+      mouthX(
+        section.bore.lower / 2,
+        Math.min(section.bore.lower / 2, Math.max(broach.bodyWidth, broach.toothWidth) / 2),
+      ),
+    reason: ({ measured, limit }) => `The pilot stands at ${measured} from the axis; the uncut bore passes ${limit}.`,
+    remedies: () => otherBroach,
+  },
+  {
+    id: 'body-clears-bore',
+    states: 'the broach’s wide body clears the bore on the last shim',
+    source: 'geometry at the body’s corners: shoulder and pilot never meet the bore',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    applies: ({ broach }) => broach.bodyWidth > broach.toothWidth + 1e-9,
+    measured: (job) =>
+      job.broach.shoulder === undefined
+        ? undefined
+        : heightX(job, Math.max(job.broach.shoulder, job.broach.pilot), allShims(job)),
+    limit: ({ section, broach }) => mouthX(section.bore.lower / 2, broach.bodyWidth / 2),
+    reason: ({ measured, limit }) =>
+      `On the last shim the wide body stands at ${measured} from the axis; the bore passes ${limit}.`,
+    untold: 'The body is wider than the teeth, and its height (shoulder) is not told: measure it.',
+    remedies: () => otherBroach,
+  },
+  {
+    id: 'broach-cuts-width',
+    states: 'the broach cuts the slot no wider than it may be',
+    source: 'the slot’s width limits',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ broach }) => broach.toothWidth,
+    limit: ({ section }) => section.widthLimits.upper,
+    reason: ({ measured, limit }) => `The teeth are ${measured} wide; the slot may be ${limit}.`,
+    remedies: () => otherBroach,
+  },
+  {
+    id: 'broach-not-narrow',
+    states: 'the broach cuts the slot wide enough',
+    source: 'the slot’s width limits',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ broach }) => broach.toothWidth,
+    limit: ({ section }) => section.widthLimits.lower,
+    reason: ({ measured, limit }) => `The teeth are ${measured} wide; the slot must be ${limit}.`,
+    remedies: () => otherBroach,
+  },
+  {
+    id: 'teeth-in-cut',
+    states: 'two teeth are always in the cut',
+    source: 'handbook practice: with fewer the broach dives',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'count',
+    measured: ({ bushing }) => bushing.teethInCut.least,
+    limit: () => 2,
+    reason: ({ measured, limit }, job) =>
+      `At times ${measured} of the teeth ${measured === '1' ? 'is' : 'are'} in a bore ${length(job, job.spec.bore.length)} long; ${limit} keep the broach level.`,
+    remedies: (job) => [
+      {
+        say: `Stack ${Math.ceil((2 * job.bushing.toothPitch) / job.spec.bore.length - 1e-9)} like hubs, or a ring of the same bore, clamp and broach them together.`,
+      },
+      ...otherBroach,
+    ],
+  },
+  {
+    id: 'chip-fits-gullet',
+    states: 'the chip of the whole bore fits in a gullet',
+    source: 'judgement: a chip fills five times its own metal',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm2',
+    measured: ({ bushing, spec }) => 5 * bushing.bite * spec.bore.length,
+    limit: ({ broach }) => broach.gulletArea,
+    reason: ({ measured, limit }) =>
+      `The chip wants ${measured}; a gullet holds ${limit}. A packed gullet bursts the broach.`,
+    untold:
+      'The gullet’s area is not told: a packed gullet bursts the broach. Measure it: give tooling.press.broach.gulletArea.',
+    remedies: (job) => [
+      ...(job.broach.gulletArea === undefined
+        ? []
+        : [
+            {
+              say: `A bore up to ${length(job, job.broach.gulletArea / (5 * job.bushing.bite))} long is what this broach clears.`,
+            },
+          ]),
+      ...otherBroach,
+    ],
+  },
+  {
+    id: 'broach-runs-through',
+    states: 'the broach can run right through',
+    source: 'a push broach falls out at the far end',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'count',
+    applies: ({ spec }) => spec.bore.blind !== undefined,
+    measured: () => 1,
+    limit: () => 0,
+    reason: () => 'The bore is blind: a push broach cannot run through it.',
+    remedies: () => [{ say: 'Cut it with the bar.', set: { [path]: null, 'tooling.bar.machine': 'mill' } }],
+  },
+]
+
+/** Where a press is asked for and no broach has been measured. */
+export const broachRule: Rule = {
+  id: 'broach-measured',
+  states: 'the broach has been measured',
+  source: 'the bushing and shims are made to one broach',
+  binding: 'must',
+  sense: 'at least',
+  unit: 'count',
+  measured: () => undefined,
+  limit: () => 1,
+  reason: () => '',
+  untold: 'No broach has been measured, so bushing and shims cannot be worked out: give tooling.press.broach.',
+  remedies: () => [
+    { say: 'Measure the broach over its back with a micrometer and enter it under tooling.press.broach.' },
+  ],
+}
+
+/** Where a bar is asked for and nothing on hand makes one. */
+export const noBarRule: Rule = {
+  id: 'bar-on-hand',
+  states: 'a bar can be made from what is on hand',
+  source: 'the shop’s lists',
+  binding: 'must',
+  sense: 'at least',
+  unit: 'count',
+  measured: () => 0,
+  limit: () => 1,
+  reason: () => 'No blank, thread and bar on hand go together for this bore.',
+  remedies: () => [
+    { say: 'Use the usual lists instead of the shop file.', set: { shop: null } },
+    { say: 'Buy a smaller blank and set screw, or use a push broach, or have it spark-eroded.' },
+  ],
+}

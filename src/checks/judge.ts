@@ -1,0 +1,79 @@
+import { figure } from '../spec/figures.ts'
+import type { Finding, Rule, RuleUnit, Say, Verdict, Worked } from './rule.ts'
+
+const enough = 1e-9
+
+/** A number for people, rounded away from the limit where that would hide a breach. */
+const sayFor =
+  (unit: RuleUnit, job: Worked): Say =>
+  (value, lean) => {
+    if (!Number.isFinite(value)) return value > 0 ? 'without end' : 'nothing'
+    const at = (decimals: number) => {
+      const scale = 10 ** decimals
+      const rounded =
+        lean === 'up'
+          ? Math.ceil(value * scale - 1e-6)
+          : lean === 'down'
+            ? Math.floor(value * scale + 1e-6)
+            : Math.round(value * scale)
+      return (rounded / scale).toFixed(decimals)
+    }
+    if (unit === 'mm') return figure(value, job.spec.units, { ...(lean && { lean }), unit: true, fit: true })
+    if (unit === 'count') return `${Math.round(value * 1e6) / 1e6}`
+    if (unit === 'ratio') return at(3)
+    if (unit === 'degrees') return `${at(1)}°`
+    return `${at(unit === 'mm2' ? 2 : 1)} ${unit === 'mm2' ? 'mm²' : unit}`
+  }
+
+/** Judge one rule on one job. Never throws for a job that was worked out; never looks at another rule. */
+export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Finding => {
+  const measured = rule.measured(job)
+  const limit = rule.limit(job)
+  const base = { rule: rule.id, binding: rule.binding, unit: rule.unit }
+  if (measured === undefined || limit === undefined || Number.isNaN(measured) || Number.isNaN(limit)) {
+    const reason = rule.untold ?? `${rule.states}: cannot be told from this spec.`
+    return { ...base, verdict: 'unknown', reason, remedies: rule.remedies?.(job).filter(({ set }) => !set) ?? [] }
+  }
+  const margin = rule.sense === 'at least' ? measured - limit : limit - measured
+  const holds = margin >= -enough
+  const verdict: Verdict = holds ? 'pass' : rule.binding === 'must' ? 'fail' : 'caution'
+  const say = sayFor(rule.unit, job)
+  // Room is never overstated: what is measured leans to its limit when it holds; when it does not, away from it.
+  const low = rule.sense === 'at least' ? 'down' : 'up'
+  const said = { measured: say(measured, low), limit: say(limit) }
+  return {
+    ...base,
+    verdict,
+    measured,
+    limit,
+    margin: Math.abs(margin) < enough ? 0 : margin,
+    reason: rule.reason(said, job, !holds),
+    remedies: holds ? [] : (rule.remedies?.(job) ?? []),
+  }
+}
+
+/** Judge a family of rules on a job of its kind. */
+export const judgeAll = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Finding[] =>
+  rules.filter((rule) => rule.applies?.(job) ?? true).map((rule) => judge(rule, job))
+
+const rank: Record<Verdict, number> = { fail: 0, unknown: 1, caution: 2, pass: 3 }
+
+/** Share of the limit that is room: what tells a tight margin from a wide one across units. */
+const tightness = ({ margin, limit }: Finding): number =>
+  margin === undefined ? 0 : Number.isFinite(margin) ? margin / Math.max(Math.abs(limit ?? 1), 0.1) : margin
+
+/** Broken first, then what cannot be told, cautions and passes; tightest first in each. Ties by name. */
+export const tightestFirst = (findings: readonly Finding[]): readonly Finding[] =>
+  findings.toSorted(
+    (a, b) =>
+      rank[a.verdict] - rank[b.verdict] ||
+      tightness(a) - tightness(b) ||
+      (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
+  )
+
+/** The whole job: fail if any must fails, else unknown if any must cannot be told, else caution, else pass. */
+export const verdictOf = (findings: readonly Finding[]): Verdict => {
+  if (findings.some(({ verdict }) => verdict === 'fail')) return 'fail'
+  if (findings.some(({ verdict, binding }) => verdict === 'unknown' && binding === 'must')) return 'unknown'
+  return findings.some(({ verdict }) => verdict === 'caution') ? 'caution' : 'pass'
+}

@@ -1,0 +1,202 @@
+/** Rules of the bore section and the hub, whichever way the slot is cut. */
+import { chamferNeeded, mouthHalfAngle } from '../dimensions/bore.ts'
+import { figure } from '../spec/figures.ts'
+import type { Rule, Worked } from './rule.ts'
+
+const length = (job: Worked, mm: number): string => figure(mm, job.spec.units, { unit: true })
+/** As a spec takes it, with its unit. */
+export const written = (mm: number): string => `${Math.round(mm * 1e6) / 1e6} mm`
+
+const lifeCritical =
+  /steer|brak|suspension|lift|hoist|crane|pressure vessel|aircraft|airplane|aeroplane|propell|elevator|climb|winch for people|wheelchair|medical|parachute|safety harness|roll cage|life[- ]?(critical|saving|support)/i
+
+const needsOutside = ({ section }: Worked): number =>
+  2 * (section.cornerReach + Math.max((section.key.height?.nominal ?? 0) / 2, 2.5))
+
+export const sectionRules: readonly Rule[] = [
+  {
+    id: 'floor-beyond-bore',
+    states: 'the slot’s floor lies outside the bore',
+    source: 'geometry of the section: a floor inside the bore leaves no floor at the centre',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ section }) => section.acrossLimits.lower - section.bore.upper,
+    limit: () => 0,
+    reason: ({ measured }, job, broken) =>
+      broken
+        ? `Across is no more than the bore: the floor would lie ${measured} outside the crown, so there is no slot there.`
+        : `The floor lies ${measured} outside the crown at the least${job.section.key.designation === 'by hand' ? '' : ''}.`,
+    remedies: (job) => [
+      {
+        say: `Make across larger: with the usual keyway for this bore it would be more than ${length(job, job.section.bore.upper)}.`,
+      },
+      {
+        say: 'Take the standard keyway for this bore.',
+        set: {
+          'feature.keyway': null,
+          'feature.keyway.standard': job.spec.units === 'mm' ? 'iso-773' : 'asme-b17.1',
+        },
+      },
+    ],
+  },
+  {
+    id: 'bore-within-limits',
+    states: 'the measured bore is no farther out of its limits than can be lived with',
+    source: 'judgement: 0.013 mm (.0005 in)',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.measured !== undefined,
+    measured: ({ spec }) =>
+      Math.max(
+        0,
+        (spec.bore.measured ?? 0) - spec.bore.diameter.upper,
+        spec.bore.diameter.lower - (spec.bore.measured ?? 0),
+      ),
+    limit: () => 0.013,
+    reason: ({ measured, limit }) =>
+      `The measured bore is ${measured} outside its limits; ${limit} can be lived with. Depths follow the measured bore.`,
+    remedies: () => [{ say: 'Measure the bore again, two ways at both ends, and enter it again.' }],
+  },
+  {
+    id: 'hub-wall',
+    states: 'enough metal stands over the slot’s corner',
+    source: 'judgement: half the key’s height, and 2.5 mm; measured at the corner of the floor, not at its middle',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ spec, section }) =>
+      spec.hub.outside === undefined ? undefined : spec.hub.outside / 2 - section.cornerReach,
+    limit: ({ section }) => Math.max((section.key.height?.nominal ?? 0) / 2, 2.5),
+    reason: ({ measured, limit }) => `${measured} of hub over the corner of the floor; ${limit} is the least.`,
+    untold: 'The hub’s outside is not told, so the wall over the slot’s corner cannot be: give hub.outside.',
+    remedies: (job) => [
+      {
+        say: `Take a hub of ${length(job, Math.ceil(needsOutside(job) * 2) / 2)} or more.`,
+        set: { 'hub.outside': written(Math.ceil(needsOutside(job) * 2) / 2) },
+      },
+      { say: 'Or a flat key, or two smaller keys.' },
+    ],
+  },
+  {
+    id: 'key-does-not-split-hub',
+    states: 'the key does not stand on the floor of both keyways',
+    source: 'ISO/R 773 and ASME B17.1 give parallel keys top clearance; worst corner of across, shaft and key',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ section }) => section.key.topClearance !== undefined,
+    measured: ({ section }) => section.key.topClearance?.lower,
+    limit: () => 0,
+    reason: ({ measured }, _job, broken) =>
+      broken
+        ? `At the worst corner the key is ${measured.replace('-', '')} too high for both floors: it splits the hub.`
+        : `${measured} is left over the key at the worst corner.`,
+    remedies: (job) => [
+      {
+        say: 'Let across follow the standard.',
+        set: { 'feature.keyway.across': null, 'feature.keyway.depth': null },
+      },
+      { say: `Or lower the key by ${length(job, Math.abs(job.section.key.topClearance?.lower ?? 0))}.` },
+    ],
+  },
+  {
+    id: 'key-clears-corner',
+    states: 'the key’s chamfer clears the corner radius of the floor',
+    source: 'closed form: both ends of a 45° chamfer clear the fillet',
+    binding: 'should',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ section }) => section.cornerRadius > 0,
+    measured: ({ section }) => section.key.chamfer?.lower,
+    limit: ({ section }) => chamferNeeded(section.cornerRadius, Math.max(0, section.key.topClearance?.lower ?? 0), 0),
+    reason: ({ measured, limit }) => `The key’s chamfer is ${measured}; the corner radius asks for ${limit}.`,
+    untold: 'How much the key’s edges are broken is not told: they must clear the corner radius of the floor.',
+    remedies: (job) => [
+      { say: 'Break the key’s edges to suit, or stone the nose’s corners smaller.' },
+      ...(job.section.key.chamfer
+        ? [
+            {
+              say: `Stone the nose’s corners to ${length(job, job.section.key.chamfer.lower)}.`,
+              set: { 'tooling.bar.nose.cornerRadius': written(job.section.key.chamfer.lower) },
+            },
+          ]
+        : []),
+    ],
+  },
+  {
+    id: 'land-between-keyways',
+    states: 'metal is left between neighbouring keyways',
+    source: 'geometry: the land is narrowest at the bore',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ section }) => section.at.length > 1,
+    measured: ({ section }) => section.land,
+    limit: () => 0.5,
+    reason: ({ measured, limit }) =>
+      `${measured} of bore is left between the nearest two keyways; ${limit} is the least.`,
+    remedies: () => [
+      { say: 'Set them farther apart, or take fewer.' },
+      { say: 'Cut one keyway only.', set: { 'feature.keyway.at': 0 } },
+    ],
+  },
+  {
+    id: 'across-can-be-measured',
+    states: 'the wall opposite each keyway is whole, so that across can be measured to it',
+    source: 'geometry: a slot opposite takes the wall away',
+    binding: 'should',
+    sense: 'at least',
+    unit: 'degrees',
+    applies: ({ section }) => section.at.length > 1,
+    measured: ({ section }) => {
+      const half = mouthHalfAngle(section.boreRadius, section.width / 2)
+      const wrap = (angle: number) => Math.abs(((((angle + 180) % 360) + 360) % 360) - 180)
+      return Math.min(
+        ...section.at.flatMap((a, i) => section.at.filter((_, j) => j !== i).map((b) => wrap(a - b - 180) - half)),
+      )
+    },
+    limit: () => 0,
+    reason: ({ measured }, _job, broken) =>
+      broken
+        ? 'A keyway stands opposite another: across cannot be measured to the bore. Measure floor to floor.'
+        : `The wall opposite each keyway is whole, ${measured} clear of the next mouth.`,
+    remedies: (job) => [
+      { say: `Measure floor to floor: ${length(job, 2 * job.section.floor)} at mid-tolerance.` },
+      { say: 'Cut one keyway only.', set: { 'feature.keyway.at': 0 } },
+    ],
+  },
+  {
+    id: 'hub-hardness',
+    states: 'the hub can be cut with high-speed steel by hand',
+    source: 'judgement: 35 HRC',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'HRC',
+    applies: ({ spec }) => spec.hub.hardness !== undefined,
+    measured: ({ spec }) => spec.hub.hardness,
+    limit: () => 35,
+    reason: ({ measured, limit }) => `The hub is ${measured}; a hand-driven edge cuts up to ${limit}.`,
+    remedies: () => [
+      { say: 'Anneal the hub, and say so.', set: { 'hub.hardness': 25 } },
+      { say: 'Or have it ground or spark-eroded.' },
+    ],
+  },
+  {
+    id: 'not-for-what-a-life-hangs-on',
+    states: 'no life hangs on the part',
+    source: 'judgement: such parts are for licensed practice, the local code and the maker’s own part',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'count',
+    applies: ({ spec }) => spec.use !== undefined,
+    measured: ({ spec }) => (lifeCritical.test(spec.use ?? '') ? 1 : 0),
+    limit: () => 0,
+    reason: (_said, job, broken) =>
+      broken
+        ? `“${job.spec.use}” reads like something a life hangs on. These are sizes, not an approval: a qualified person, the local code and the maker’s own part come first.`
+        : `“${job.spec.use}” does not read like something a life hangs on; if it is, a qualified person and the local code come first.`,
+    remedies: () => [{ say: 'Take it to a qualified person, under the local code; use the maker’s own part.' }],
+  },
+]

@@ -1,0 +1,207 @@
+import { middle, withDeviations } from '../fits/size.ts'
+import type { BarSpec, Spec } from '../spec/spec.ts'
+import type { Reasoned } from './basis.ts'
+import { type Candidate, bodyTolerance } from './candidates.ts'
+import { either, roundDown, roundUp, stepsOf } from './makeable.ts'
+import { classed } from './section.ts'
+import { chipRoomFor, settingsAt } from './settings.ts'
+import type { CutterBar, Lane, Section } from './types.ts'
+import { projectionLeast, projectionMost, type Setting } from './window.ts'
+import { touchOffX } from './bore.ts'
+
+/** The edge runs this far past the far face. Source: judgement. */
+const overtravel = 1
+
+/** Least room between holder and hub when the bar is right in: half an inch, less for short hubs. Source: judgement. */
+const leastHolderGap = (hub: number): number => Math.min(12.7, Math.max(5, hub / 3))
+
+const lanesOf = (candidate: Candidate, bar: BarSpec, section: Section, chipRoom: number): readonly Lane[] => {
+  const at = (corner: 'back' | 'front' | 'middle') =>
+    settingsAt(corner, section, candidate.nose, bar.clearance, chipRoom)
+  const back = at('back')
+  const front = at('front')
+  const d = candidate.diameter.nominal
+  return at('middle').map((setting, lane) => {
+    const touchOff = touchOffX(setting.radius, setting.noseWidth, setting.cornerRadius, setting.offset)
+    return {
+      offset: setting.offset,
+      touchOff,
+      infeed: section.floor - touchOff,
+      projectionMin: projectionLeast(front[lane] ?? setting, d),
+      projectionMax: projectionMost(back[lane] ?? setting, d),
+    }
+  })
+}
+
+/** Gaps at mid-tolerance with the projection as chosen: behind when withdrawn to first touch, in front at full depth, the least over the lanes. */
+const gapsOf = (candidate: Candidate, section: Section, settings: readonly Setting[]): CutterBar['gaps'] => {
+  const radius = candidate.diameter.nominal / 2
+  const p = candidate.projection
+  let back = Infinity
+  let front = Infinity
+  let frontAt: CutterBar['gaps']['frontAt'] = 'crown or floor'
+  for (const setting of settings) {
+    const { offset, noseWidth } = setting
+    const touch = touchOffX(setting.radius, noseWidth, setting.cornerRadius, offset)
+    back = Math.min(back, setting.radius - radius - Math.hypot(touch - p - radius, offset))
+    const axis = section.floor - p - radius
+    const halfOfSlot = Math.abs(offset) + noseWidth / 2
+    const corner = Math.sqrt(setting.radius ** 2 - halfOfSlot ** 2)
+    const toCorner = Math.hypot(corner - axis, noseWidth / 2) - radius
+    const toBore = setting.radius - radius - Math.hypot(axis, offset)
+    const towardsMouth = axis * halfOfSlot >= Math.abs(offset) * corner
+    const [gap, at] = towardsMouth ? [toCorner, 'mouth corner' as const] : [toBore, 'bore' as const]
+    if (gap < front) [front, frontAt] = [gap, at]
+    if (p < front) [front, frontAt] = [p, 'crown or floor']
+  }
+  return { back, front, frontAt }
+}
+
+/** Every dimension of the bar that was chosen, with its reason. */
+export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidate: Candidate): Reasoned<CutterBar> => {
+  const steps = stepsOf(spec.units)
+  const d = candidate.diameter.nominal
+  const chipRoom = chipRoomFor(spec, bar)
+  const small = d < 8
+  const shank = bar.shank ?? spec.shop.collets.find((collet) => collet >= d - 1e-9) ?? d
+  const shouldered = shank > d + 1e-9
+  const bodyLength = roundUp(
+    spec.bore.length + overtravel + leastHolderGap(spec.bore.length) + candidate.bitToEnd,
+    steps.whole,
+  )
+  const overhang = bodyLength - candidate.bitToEnd
+  const shankLength = roundUp(
+    Math.min(Math.max(3 * shank, either(spec.units, 30, 1.25)), either(spec.units, 75, 3)),
+    either(spec.units, 5, 0.25),
+  )
+  const overall = bodyLength + shankLength
+  const { bitLengthMin, bitLengthMax } = candidate
+  const blank = [steps.whole, steps.half, steps.fine]
+    .map((step) => roundDown(bitLengthMax, step))
+    .find((length) => length >= bitLengthMin - 1e-9)
+  const bitLength = blank ?? (bitLengthMin + bitLengthMax) / 2
+  const middleSettings = settingsAt('middle', section, candidate.nose, bar.clearance, chipRoom)
+  const chosen = (path: string, why: string) =>
+    spec.stated.includes(`tooling.bar.${path}`) ? 'given in the spec' : why
+  const recess = small ? 0.3 : 0.5
+  return {
+    sizes: {
+      diameter: withDeviations(d, -bodyTolerance(spec, d), 0),
+      diameterMax: candidate.diameterMax,
+      projection: candidate.projection,
+      projectionMin: candidate.projectionMin,
+      projectionMax: candidate.projectionMax,
+      projectionFloor: candidate.projectionFloor,
+      setting: bar.setting,
+      lanes: lanesOf(candidate, bar, section, chipRoom),
+      bit: {
+        shape: candidate.bit.shape,
+        size: candidate.bit.size,
+        cornerBreak: candidate.bit.cornerBreak,
+      },
+      noseWidth: candidate.nose.width,
+      cornerRadius: candidate.nose.cornerRadius,
+      noseLengthMin: candidate.noseLengthMin,
+      crossHole: { nominal: candidate.hole.nominal, lower: candidate.hole.nominal, upper: candidate.hole.most },
+      crossHoleDrill: candidate.hole.drill,
+      holeRatio: candidate.hole.nominal / d,
+      wallBesideHole: (d - candidate.hole.nominal) / 2,
+      wallRoundTap: (d - candidate.screw.major) / 2,
+      holeToEnd: candidate.holeToEnd,
+      bitToEnd: candidate.bitToEnd,
+      seatRise: candidate.rise,
+      screw: candidate.screw,
+      tapDepth: candidate.holeToEnd,
+      countersink: roundUp(1.1 * candidate.screw.major, either(spec.units, 0.1, 0.01)),
+      mouthChamfer: either(spec.units, 0.3, 0.01),
+      endChamfer: small ? either(spec.units, 0.5, 0.02) : either(spec.units, 1, 0.04),
+      bodyLength,
+      overhang,
+      overtravel,
+      holderGap: overhang - spec.bore.length - overtravel,
+      tipBeyond: overtravel + candidate.bitToEnd,
+      overall,
+      shank: spec.units === 'mm' ? classed(shank, 'h7') : withDeviations(shank, -0.0005 * 25.4, 0),
+      shouldered,
+      fillet: shouldered ? Math.min(either(spec.units, 1, 0.04), (shank - d) / 2) : 0,
+      bitLength,
+      bitLengthMin,
+      bitLengthMax,
+      overBarAndNose: d + candidate.projection,
+      gaps: gapsOf(candidate, section, middleSettings),
+      stock: {
+        diameter: spec.shop.rounds.find((size) => size >= Math.max(shank, d) - 1e-9) ?? Math.max(shank, d),
+        length: roundUp(overall + 3, steps.whole),
+        material: 'drill rod (silver steel), soft',
+      },
+    },
+    basis: {
+      diameter: chosen(
+        'diameter',
+        `the stiffest bar on hand that passes: ${candidate.lanes > 1 ? `${candidate.lanes} lanes, ` : ''}hole ratio, walls and projection window all met as far as they can be`,
+      ),
+      diameterMax: 'largest bar with a window of projections, at the worst corner of the limits',
+      projection: chosen(
+        'projection',
+        'the least that reaches, and its setting tolerance, rounded up to a step; else the middle of the window',
+      ),
+      projectionMin: 'full depth: bar to mouth corner or bore, at the worst corner of the limits; or the chip’s room',
+      projectionMax: 'withdrawn from first touch: bar to far wall, at the worst corner of the limits',
+      projectionFloor: 'front clearance, or the coil of chip from one pass',
+      setting: chosen('setting', 'how near the projection can be set: judgement'),
+      lanes:
+        candidate.lanes > 1
+          ? 'the nose is narrower than the slot: sideways positions, spread evenly, all taken to one floor'
+          : 'one lane: the nose is as wide as the slot',
+      bit: chosen('bit', 'a blank on hand that the nose can be ground on, with the least hole in the bar'),
+      noseWidth: chosen(
+        'nose.width',
+        candidate.lanes > 1
+          ? 'narrow enough for the blank, wide enough to overlap'
+          : 'three quarters up the slot’s width limits, or what the blank gives',
+      ),
+      cornerRadius: 'see section.cornerRadius',
+      noseLengthMin: 'the blank’s shoulder corners stay inside the bore at full depth',
+      crossHole:
+        'the blank over its broken corners and 0.08 mm of play (a round one: 0.05), then the next drill on hand',
+      crossHoleDrill: 'the next drill on hand',
+      holeRatio: 'cross hole over bar diameter',
+      wallBesideHole: 'half of what the hole leaves',
+      wallRoundTap: 'half of what the thread leaves',
+      holeToEnd: 'half the hole, one screw diameter engaged, recess and chamfer; longer where no stock screw fits',
+      bitToEnd: 'hole centre to end, with the bit seated on the upper wall',
+      seatRise: 'the square rides up until its corner breaks meet the hole',
+      screw: chosen(
+        'screw',
+        'the largest thread on hand up to 0.9 of the blank with its own half diameter of wall round it',
+      ),
+      tapDepth: 'into the cross hole, its far wall untouched',
+      countersink: '1.1 of the thread',
+      mouthChamfer: 'judgement',
+      endChamfer: 'judgement',
+      bodyLength: 'hub, overtravel, up to half an inch before the holder, and the end below the bit; rounded up',
+      overhang: 'body length less the end below the bit',
+      overtravel: 'judgement',
+      holderGap: 'what is left between hub and holder when the bar is right in',
+      tipBeyond: 'overtravel and the end below the bit',
+      overall: 'body and three diameters of shank, within what a holder takes',
+      shank: chosen(
+        'shank',
+        shouldered
+          ? 'the next collet or holder on hand'
+          : 'the body’s own size goes in a collet on hand: nothing to turn',
+      ),
+      shouldered: 'a shank larger than the body has a shoulder',
+      fillet: 'judgement, no more than the shoulder',
+      bitLength: 'the longest round figure in its window: the tail is what resists rocking',
+      bitLengthMin: 'past the screw’s cup point and 0.75 mm',
+      bitLengthMax: 'tail corners under the bar’s surface',
+      overBarAndNose: 'bar and projection: what a caliper reads',
+      gaps: `worked at mid-tolerance from the chosen projection; recess ${recess} mm`,
+      stock: 'the next round on hand over the shank, with 3 mm to face',
+    },
+  }
+}
+
+/** Middle of the bar's limits, for pictures. */
+export const bodyMiddle = (bar: CutterBar): number => middle(bar.diameter)

@@ -1,0 +1,50 @@
+import type { Spec } from '../spec/spec.ts'
+import type { Reasoned } from './basis.ts'
+import { either, roundDown, roundUp } from './makeable.ts'
+import type { PlugGauge, Section } from './types.ts'
+
+/** The printed go plug for the finished bore and keyway: under every least size by what a print can be trusted to. */
+export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> => {
+  const { printer } = spec.shop
+  const step = either(spec.units, 0.01, 0.0005)
+  const trust = printer.measured ? either(spec.units, 0.05, 0.002) : either(spec.units, 0.1, 0.004)
+  const diameter = roundDown(section.bore.lower - 1.5 * trust, step)
+  const across = roundDown(section.acrossLimits.lower - trust, step)
+  const length = roundUp(Math.min(Math.max(spec.bore.length * 0.75, 15), 30), either(spec.units, 1, 1 / 16))
+  return {
+    sizes: {
+      diameter,
+      keyWidth: roundDown(section.widthLimits.lower - trust, step),
+      across,
+      length,
+      handleDiameter: roundUp(Math.max(0.75 * diameter, either(spec.units, 12, 0.5)), either(spec.units, 1, 1 / 16)),
+      handleLength: either(spec.units, 30, 1.1875),
+      lead: Math.min(1.5, diameter / 8),
+      foot: printer.foot,
+      offset: printer.outside,
+      marking: [
+        'GO',
+        section.key.designation.replaceAll('×', 'x'),
+        spec.units === 'mm' ? `${section.bore.nominal}` : inchMark(section.bore.nominal),
+      ],
+      tolerance: trust,
+    },
+    basis: {
+      diameter: 'smallest bore less one and a half times what the print is trusted to',
+      keyWidth: 'least slot width less what the print is trusted to',
+      across: 'least across less what the print is trusted to',
+      length: 'enough to feel alignment, no longer than the bore needs',
+      handleDiameter: 'judgement',
+      handleLength: 'judgement',
+      lead: 'judgement',
+      foot: 'the printer’s foot, from the shop file or a default',
+      offset: printer.measured
+        ? 'measured on this printer (shop file)'
+        : 'no printer measured: the model is the size wanted',
+      marking: 'raised on its face',
+      tolerance: printer.measured ? 'after own calibration: ±0.05 mm' : 'uncalibrated: ±0.1 mm',
+    },
+  }
+}
+
+const inchMark = (mm: number): string => `${Math.round((mm / 25.4) * 1e4) / 1e4}`

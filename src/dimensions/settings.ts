@@ -1,0 +1,62 @@
+import type { BarSpec } from '../spec/spec.ts'
+import { workMaterial } from '../standards/materials.ts'
+import { laneOffsets, type Setting, chipCoil } from './window.ts'
+import type { Section } from './types.ts'
+import { either, roundTo } from './makeable.ts'
+import type { Spec } from '../spec/spec.ts'
+
+/** Overlap of neighbouring lanes: a tenth of the nose and twice its corner radius, or a ridge stands between them. Source: common practice, no source. */
+export const leastOverlap = (noseWidth: number, cornerRadius: number): number =>
+  Math.max(0.1 * noseWidth, 2 * cornerRadius)
+
+/** Infeed for one pass: as given, else the material's own in a round figure of the job's unit. */
+export const infeedPerPass = (spec: Spec, bar: BarSpec): number => {
+  if (bar.infeed !== undefined) return bar.infeed
+  const usual = workMaterial(spec.hub.material)?.infeed ?? 0.02
+  return spec.units === 'mm' ? usual : Math.max(1, Math.round(usual / (0.0005 * 25.4))) * 0.0005 * 25.4
+}
+
+/** A spring-like coil of chip must find room before the bar. */
+export const chipRoomFor = (spec: Spec, bar: BarSpec): number => chipCoil(infeedPerPass(spec, bar), spec.bore.length)
+
+/** Which corner of the tolerances: the one at which the bar comes nearest the back wall, the front, or the middle of all. */
+export type Corner = 'back' | 'front' | 'middle'
+
+/**
+ * The settings, one a lane, at a corner of the tolerances: smallest bore; for the back the widest slot (it touches first), for the
+ * front the deepest and narrowest.
+ */
+export const settingsAt = (
+  corner: Corner,
+  section: Section,
+  nose: { readonly width: number; readonly cornerRadius: number; readonly single: boolean },
+  clearances: Setting['clearances'],
+  chipRoom: number,
+): readonly Setting[] => {
+  const { bore, widthLimits, acrossLimits } = section
+  const radius = corner === 'middle' ? section.boreRadius : bore.lower / 2
+  const width = corner === 'back' ? widthLimits.upper : corner === 'front' ? widthLimits.lower : section.width
+  const across = corner === 'middle' ? section.across : acrossLimits.upper
+  const overlap = leastOverlap(nose.width, nose.cornerRadius)
+  const noseWidth = nose.single ? width : Math.min(nose.width, width)
+  const offsets = nose.single ? [0] : laneOffsets(width, noseWidth, overlap)
+  return offsets.map((offset) => ({
+    radius,
+    floor: across - radius,
+    noseWidth,
+    cornerRadius: Math.min(nose.cornerRadius, noseWidth / 2),
+    offset,
+    clearances,
+    chipRoom,
+  }))
+}
+
+/** A nose narrower than its slot, for a wanted number of lanes: a round figure with more overlap than the least. */
+export const noseForLanes = (spec: Spec, slotWidth: number, cornerRadius: number, lanes: number): number => {
+  const step = either(spec.units, 0.5, 1 / 64)
+  const bare = slotWidth / (1 + 0.9 * (lanes - 1))
+  const wanted = lanes === 2 ? 0.6 * slotWidth : 1.08 * bare
+  const rounded = Math.ceil(wanted / step - 0.2) * step
+  const finer = rounded > 0.85 * slotWidth || rounded < bare ? roundTo(wanted, step / 5) : rounded
+  return Math.max(finer, bare + 2 * cornerRadius)
+}

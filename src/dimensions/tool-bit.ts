@@ -1,0 +1,152 @@
+import type { Size } from '../fits/size.ts'
+import type { BarSpec, Spec } from '../spec/spec.ts'
+import { workMaterial } from '../standards/materials.ts'
+import type { Reasoned } from './basis.ts'
+import { either, roundUp, stepsOf } from './makeable.ts'
+import type { CutterBar, Section, ToolBit } from './types.ts'
+
+const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180)
+const atan = (slope: number): number => (Math.atan(slope) * 180) / Math.PI
+
+/**
+ * Taper of the sides along the raked face: grinding the rake after the sides narrows the nose toward the bar.
+ * tan β_eff = tan β + tan α · tan γ. Degrees.
+ */
+export const effectiveTaper = (backTaper: number, rake: number, sideRelief: number): number =>
+  atan(tan(backTaper) + tan(rake) * tan(sideRelief))
+
+/** Width of the nose `back` behind the edge on the face, and `down` under it at the edge. */
+export const noseWidthAt = (
+  width: number,
+  angles: { readonly backTaper: number; readonly rake: number; readonly sideRelief: number },
+  back: number,
+  down: number,
+): number =>
+  width -
+  2 * back * tan(effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief)) -
+  2 * down * tan(angles.sideRelief)
+
+/** Table tilt at the grinder for a side relief `sideRelief` with the blank swung by `backTaper`: tan τ = tan γ · cos β. Degrees. */
+export const tableTilt = (sideRelief: number, backTaper: number): number =>
+  atan(tan(sideRelief) * Math.cos((backTaper * Math.PI) / 180))
+
+/** What the wheel's rim hollows out: relief at the edge is larger by asin(b / 2R). Degrees. */
+export const wheelHollow = (height: number, wheelRadius: number): number =>
+  (Math.asin(height / (2 * wheelRadius)) * 180) / Math.PI
+
+const anglesFor = (spec: Spec, bar: BarSpec, cutter: CutterBar) => {
+  const material = workMaterial(spec.hub.material)
+  const slim = cutter.overhang / cutter.diameter.nominal > 3 || cutter.diameter.nominal < 8
+  const usual = material?.rake[2] ?? 8
+  return {
+    rake: bar.rake ?? (slim ? Math.min(usual, 10) : usual),
+    endRelief: material?.endRelief[2] ?? 5,
+    sideRelief: 3,
+    backTaper: 1,
+    why:
+      bar.rake !== undefined
+        ? 'given in the spec'
+        : slim && usual > 10
+          ? `${spec.hub.material} likes ${usual}°, a slim bar bears no more than 10°`
+          : `for ${spec.hub.material}`,
+  }
+}
+
+/** The bit that goes with the bar: sizes at edge, neck and heel, and what the grinder sets. */
+export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: CutterBar): Reasoned<ToolBit> => {
+  const { why, ...angles } = anglesFor(spec, bar, cutter)
+  const steps = stepsOf(spec.units)
+  const { size } = cutter.bit
+  const single = cutter.lanes.length === 1
+  const band = angleBand(angles)
+  const width = cutter.noseWidth
+  const start = section.widthLimits.lower + 0.75 * (section.widthLimits.upper - section.widthLimits.lower)
+  const noseTolerance = either(spec.units, 0.02, 0.001)
+  const noseWidth: Size = single
+    ? {
+        nominal: width,
+        lower: Math.min(section.widthLimits.lower, width),
+        upper: Math.max(width, Math.min(start, size - 0.01)),
+      }
+    : { nominal: width, lower: width - noseTolerance, upper: width + noseTolerance }
+  const regrindStep = either(spec.units, 0.25, 0.01)
+  const noseLength = Number.isFinite(cutter.noseLengthMin)
+    ? roundUp(Math.max(cutter.noseLengthMin, 0.5) + 2 * regrindStep, steps.half)
+    : roundUp(section.sideDepth + 2 * regrindStep, steps.half)
+  const widthPerRegrind = 2 * regrindStep * tan(effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief))
+  const over = (ask: (angles: Angles) => number, nominal: Angles = angles): Size => {
+    const all = band.map(ask)
+    return { nominal: ask(nominal), lower: Math.min(...all), upper: Math.max(...all) }
+  }
+  const height = size
+  return {
+    sizes: {
+      shape: cutter.bit.shape,
+      size,
+      cornerBreak: cutter.bit.cornerBreak,
+      noseWidth,
+      noseLength,
+      noseLengthMin: cutter.noseLengthMin,
+      cornerRadius: cutter.cornerRadius,
+      ...angles,
+      backTaperEffective: effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief),
+      neckRadius: noseLength < 3 ? either(spec.units, 0.2, 0.01) : either(spec.units, 0.5, 0.02),
+      widthAtHeel: over((angle) => noseWidthAt(width, angle, 0, height)),
+      widthAtNeck: over((angle) => noseWidthAt(width, angle, noseLength, 0)),
+      endSetBack: over((angle) => height * tan(angle.endRelief)),
+      faceDrop: over((angle) => noseLength * tan(angle.rake)),
+      length: cutter.bitLength,
+      lengthMin: cutter.bitLengthMin,
+      lengthMax: cutter.bitLengthMax,
+      angleTolerance,
+      regrinds: single ? Math.max(0, Math.floor((noseWidth.upper - noseWidth.lower) / widthPerRegrind + 1e-9)) : 0,
+      regrindStep,
+      widthPerRegrind,
+      lanes: cutter.lanes.length,
+      ...(cutter.bit.shape === 'round' && { flat: Math.floor((0.1 * size + 0.005) / 0.01 + 1e-9) * 0.01 }),
+    },
+    basis: {
+      shape: 'see bar.bit',
+      size: 'see bar.bit',
+      cornerBreak: 'a fortieth of the blank, as bought: measure it',
+      noseWidth: single
+        ? 'starts three quarters up the slot’s limits (or what the blank gives) and is done at the least width; a slot comes out a little wider than its nose: cut a test slot'
+        : 'measured as ground: the sideways step follows from it',
+      noseLength: 'the least that keeps the shoulder in the bore, and two regrinds',
+      noseLengthMin: 'see bar.noseLengthMin',
+      cornerRadius: 'see section.cornerRadius',
+      rake: why,
+      endRelief: `for ${spec.hub.material}`,
+      sideRelief: 'workshop texts, from memory: 1.5 to 3° a side',
+      backTaper: 'judgement: 1° of swing',
+      backTaperEffective: 'swing, and what the raked face adds',
+      neckRadius: 'judgement',
+      widthAtHeel: 'nose width less the side relief over the blank’s height; limits by the angle tolerance',
+      widthAtNeck: 'nose width less the effective taper over the nose; limits by the angle tolerance',
+      endSetBack: 'end relief over the blank’s height; limits by the angle tolerance',
+      faceDrop: 'rake over the nose length; limits by the angle tolerance',
+      length: 'see bar.bitLength',
+      lengthMin: 'see bar.bitLengthMin',
+      lengthMax: 'see bar.bitLengthMax',
+      angleTolerance: 'what a careful hand holds: judgement',
+      regrinds: 'width to lose over what one end regrind takes',
+      regrindStep: 'judgement',
+      widthPerRegrind: 'twice the step by the effective taper',
+      lanes: 'see bar.lanes',
+      flat: 'a tenth of the round: what the screw seats on',
+    },
+  }
+}
+
+const angleTolerance = 0.5
+
+type Angles = Readonly<Record<'rake' | 'endRelief' | 'sideRelief' | 'backTaper', number>>
+
+/** All corners of the angle limits. */
+const angleBand = (angles: Angles): readonly Angles[] =>
+  Array.from({ length: 16 }, (_, corner) => ({
+    rake: angles.rake + (corner & 1 ? angleTolerance : -angleTolerance),
+    endRelief: angles.endRelief + (corner & 2 ? angleTolerance : -angleTolerance),
+    sideRelief: angles.sideRelief + (corner & 4 ? angleTolerance : -angleTolerance),
+    backTaper: angles.backTaper + (corner & 8 ? angleTolerance : -angleTolerance),
+  }))
