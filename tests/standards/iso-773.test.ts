@@ -13,7 +13,7 @@ import {
 } from '../../src/standards/iso-773.ts'
 import { limitsOf } from '../../src/fits/iso-286.ts'
 
-// DIN 6885-1 as printed in a table of hardware standards (from memory): [shaft, b, h, t1, t2].
+// DIN 6885-1, typed from memory apart from the program's table: [shaft, b, h, t1, t2].
 const dinRows = [
   [7, 2, 2, 1.2, 1],
   [10, 3, 3, 1.8, 1.4],

@@ -38,7 +38,7 @@ describe.each(['mm', 'in'] as const)('stock of a shop in %s', (units) => {
     expect(lists.bits.at(-1)?.size).toBeGreaterThan(15)
   })
 
-  it('bars step finely where bores are small: never by more than a sixth, nor by more than 10 mm', () => {
+  it('bars step finely where bores are small: never by more than a quarter, nor by more than 10 mm', () => {
     lists.bars.forEach((bar, i) => {
       const before = lists.bars[i - 1]
       if (before === undefined) return
