@@ -1,7 +1,7 @@
 import { fromInchName, inch } from './inch.ts'
 import { type Band, bandHolding, sameSize, type Table } from './table.ts'
 
-export { type AsmeFit, type AsmeForm, asmeFit, asmeFits } from './asme-b17-1-fits.ts'
+export { asmeFit, asmeFits } from './asme-b17-1-fits.ts'
 
 /** One key for shafts over `over` up to and including `upTo`. Sizes in mm, names as printed in inches. */
 export interface AsmeKey extends Band {

@@ -7,9 +7,10 @@ export interface Drill {
   readonly diameter: number
 }
 
-/** Where the sizes are printed. */
-export const drillSource =
-  'ASME B94.11M number, letter and fractional twist drills: public-domain drill size table (#80 to #54) and an independent code table (all); #1 #2 #3 #4 #7 #10 #21 #25 also in a shop reference chart, A and Z in two shop articles. Metric steps: common practice, no source'
+// ASME B94.11M number, letter and fractional twist drills: public-domain drill size table (#80 to #54) and
+// an independent code table (all); #1 #2 #3 #4 #7 #10
+// #21 #25 also in a shop reference chart, A and Z in two shop articles.
+// Metric steps: common practice, no source.
 
 /** Number drills #1 to #80, ten-thousandths of an inch. */
 const numbers = [

@@ -177,6 +177,3 @@ export const isoKeyLengths: readonly number[] = [
   6, 8, 10, 12, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 56, 63, 70, 80, 90, 100, 110, 125, 140, 160, 180, 200,
   220, 250, 280, 320, 360, 400, 450, 500,
 ]
-
-/** Least tensile strength of key steel in the finished condition, N/mm2. BS 4235-1:1972 as summarised in Machinery's Handbook. */
-export const keySteelTensile = 550

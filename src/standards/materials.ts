@@ -2,10 +2,10 @@ import { type KienzleRow, kienzleGroup, kienzleGroups } from './kienzle.ts'
 import type { Table } from './table.ts'
 
 /** [least, most, used], degrees. */
-export type LeastMostUsed = readonly [least: number, most: number, used: number]
+type LeastMostUsed = readonly [least: number, most: number, used: number]
 
 /** Strength, N/mm2: the lower end where a standard prints a range. */
-export interface Strength {
+interface Strength {
   readonly yield?: number
   readonly tensile?: number
   readonly source: string
