@@ -1,4 +1,5 @@
 import type { IEntity } from 'dxf-parser'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Stroke } from '../../src/drawing/sheet.ts'
 import { dxf, plainText } from '../../src/writers/dxf.ts'
@@ -165,6 +166,19 @@ describe('a sheet as plain DXF', () => {
     expect(found[0]?.text).toBe('one   0 LINE   8 EDGE')
     expect(found[5]?.text).toBe('% %c ^ J /U+000A \\P{six}')
     expect(dxf(sheetSaying(hostile))).not.toMatch(/\r|[\u0085\u2028]/)
+  })
+
+  it('never gets an entity more or less from any words at all', () => {
+    fc.assert(
+      fc.property(fc.array(fc.string({ unit: 'binary', maxLength: 40 }), { minLength: 1, maxLength: 5 }), (words) => {
+        const seen = words.filter((word) => plainText(word).trim() !== '')
+        expect(read(dxf(sheetSaying(words))).map((entity) => entity.type)).toEqual([...seen.map(() => 'TEXT'), 'TEXT'])
+        // Two lines a pair, as many as with plain words in their place.
+        const lines = (each: readonly string[]) =>
+          dxf(sheetSaying(each)).split(/\r\n|[\n\r\v\f\u0085\u2028\u2029]/).length
+        expect(lines(words)).toBe(lines(words.map((word) => (seen.includes(word) ? 'plain' : ' '))))
+      }),
+    )
   })
 
   it('writes what stroke fonts lack otherwise', () => {

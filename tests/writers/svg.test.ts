@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { svg } from '../../src/writers/svg.ts'
 import { hostile, sheet, sheetSaying, strokes } from './hand-made-sheet.ts'
@@ -120,6 +121,23 @@ describe('a sheet as SVG', () => {
     expect(svg(sheetSaying(hostile))).not.toMatch(/[^\P{Cc}\n]|\p{Surrogate}/u)
     const title = { ...sheet, title: '</title><g onload="x">', part: '&amp;' }
     expect(tagsOf(tree(svg(title))).length).toBe(drawn.length)
+  })
+
+  it('is well formed whatever is written, and says it unchanged where it can', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 40 }), (word) => {
+        const texts = tagsOf(tree(svg({ ...sheetSaying([word]), title: word, part: word }))).filter(
+          (tag) => tag.name === 'text',
+        )
+        expect(texts.map(textOf)).toEqual([word])
+      }),
+    )
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 40 }), (word) => {
+        const tags = tagsOf(tree(svg({ ...sheetSaying([word]), title: word, part: word })))
+        expect(tags.map((tag) => tag.name)).toEqual(['svg', 'title', 'desc', 'rect', 'g', 'text'])
+      }),
+    )
   })
 
   it('is the same text each time', () => {
