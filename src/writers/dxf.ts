@@ -65,6 +65,8 @@ export function entities(sheet: Sheet): (stroke: Stroke) => readonly Entity[] {
         ]
       case 'arc': {
         const circle: Tag[] = [[100, 'AcDbCircle'], ...at3(10, stroke.centre), [40, real(stroke.radius)]]
+        // Clients take an arc between equal angles for the whole circle.
+        if (sweep(stroke.from, stroke.to) === 0) return []
         if (sweep(stroke.from, stroke.to) === 360)
           return [{ type: 'CIRCLE', layer, tags: [...lineType(stroke), ...own, ...circle] }]
         const angles: Tag[] = [

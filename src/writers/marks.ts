@@ -20,10 +20,10 @@ export function onCircle(centre: Point, radius: number, degrees: number): Point 
   return [centre[0] + radius * Math.cos(radians), centre[1] + radius * Math.sin(radians)]
 }
 
-/** Counter-clockwise sweep from one angle to the other, degrees, over 0 up to 360; equal or a turn apart is the whole circle. */
+/** Counter-clockwise sweep from one angle to the other, degrees: a turn or more apart is the whole circle, equal is nothing. */
 export function sweep(from: number, to: number): number {
-  const turn = (((to - from) % 360) + 360) % 360
-  return turn < 1e-9 || turn > 360 - 1e-9 ? 360 : turn
+  if (Math.abs(to - from) > 360 - 1e-9) return 360
+  return (((to - from) % 360) + 360) % 360
 }
 
 /**

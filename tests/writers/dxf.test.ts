@@ -99,6 +99,11 @@ describe('a sheet as plain DXF', () => {
     )
   })
 
+  it('takes an arc of no length for nothing, not for a circle', () => {
+    const nothing: Stroke = { stroke: 'arc', class: 'edge', width: 0.5, centre: [50, 50], radius: 10, from: 30, to: 30 }
+    expect(read(dxf({ ...sheet, strokes: [nothing] })).map((entity) => entity.type)).toEqual(['TEXT'])
+  })
+
   it('states units, paper and release', () => {
     const { header } = readDxf(source)
     expect(header).toMatchObject({

@@ -261,9 +261,9 @@ describe('dashes and sweeps', () => {
     ])
   })
 
-  it('sweeps counter-clockwise over 0 up to a whole turn', () => {
+  it('sweeps counter-clockwise, nothing between equal angles, up to a whole turn', () => {
     expect([sweep(0, 360), sweep(300, 60), sweep(300, 420), sweep(10, 10), sweep(-30, 30)]).toEqual([
-      360, 120, 120, 360, 60,
+      360, 120, 120, 0, 60,
     ])
   })
 })
