@@ -1,13 +1,8 @@
 import { createHash } from 'node:crypto'
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import type { MadeFile } from '../make.ts'
 import { json } from '../writers/json.ts'
-
-/** A file to be: a bare name and its bytes. */
-export interface MadeFile {
-  readonly name: string
-  readonly bytes: Uint8Array
-}
 
 /** `manifest.json` of a made folder: what stands there and is ours. */
 export interface Manifest {

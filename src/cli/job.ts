@@ -1,11 +1,11 @@
 import { readdir, readFile, stat } from 'node:fs/promises'
-import { basename, dirname, extname, relative, resolve } from 'node:path'
+import { basename, dirname, extname, resolve } from 'node:path'
+import type { MadeFile } from '../make.ts'
 import type { Complaint } from '../spec/complaint.ts'
 import { parse } from '../spec/parse.ts'
 import { tell } from '../spec/print.ts'
-import { readSpec } from '../spec/read.ts'
+import { readSpec, shopPath } from '../spec/read.ts'
 import type { Spec } from '../spec/spec.ts'
-import type { MadeFile } from './folder.ts'
 import { suggest } from './suggest.ts'
 
 /** A spec as read from its file, or what is wrong with it: a line for each complaint. */
@@ -21,7 +21,7 @@ export const readJob = async (path: string, folder: string): Promise<Job> => {
   const at = resolve(folder, path)
   const read = await document(at, path)
   if ('wrong' in read) return { path, wrong: read.wrong }
-  const named = shopOf(read.document)
+  const named = shopPath(read.document)
   const shop = named === undefined ? undefined : await document(resolve(dirname(at), named), named)
   if (shop !== undefined && 'wrong' in shop) return { path, wrong: `${path}: its shop file: ${shop.wrong}` }
   const outcome = readSpec(read.document, shop?.document)
@@ -37,11 +37,6 @@ export const readJob = async (path: string, folder: string): Promise<Job> => {
 }
 
 const ending = (path: string): string => (extname(path).toLowerCase() === '.json' ? '.json' : '.yaml')
-
-const shopOf = (document: unknown): string | undefined => {
-  const shop = document !== null && typeof document === 'object' && 'shop' in document ? document.shop : undefined
-  return typeof shop === 'string' ? shop : undefined
-}
 
 type Document = { readonly document: unknown; readonly bytes: Uint8Array } | { readonly wrong: string }
 
@@ -70,10 +65,4 @@ const alike = async (at: string): Promise<string> => {
     basename(at),
     names.filter((name) => /\.(ya?ml|json)$/i.test(name)),
   )
-}
-
-/** A path as a person would write it from where they are: relative when that is shorter. */
-export const near = (folder: string, path: string): string => {
-  const short = relative(folder, path)
-  return short !== '' && short.length < path.length && !short.startsWith('..') ? short : path
 }

@@ -109,7 +109,8 @@ const wrongFlags = (verb: Verb, asked: Read): string[] => {
     const dashes = name.length === 1 ? '-' : '--'
     if (flag === undefined) {
       wrong.push(`'${verb.name}' has no flag ${dashes}${name}.${suggest(name, known, '--')}`)
-    } else if (flag.takes !== undefined && wordsOf(flag, given).length === 0) wrong.push(`--${name} wants ${flag.takes} after it.`)
+    } else if (flag.takes !== undefined && wordsOf(flag, given).length === 0)
+      wrong.push(`--${name} wants ${flag.takes} after it.`)
     else if (flag.takes !== undefined && flag.among !== undefined)
       for (const word of wordsOf(flag, given))
         if (!flag.among.includes(word))

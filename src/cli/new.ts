@@ -7,17 +7,21 @@ export const starter: Verb = {
   says: 'a commented spec to start from; asks for the main sizes at a terminal, never when piped',
   flags: [],
   run: async (asked, desk) => {
-    const { writeFile } = await import('node:fs/promises')
-    const { join, resolve } = await import('node:path')
-    const { starterSpec } = await import('../spec/starter.ts')
+    const [{ writeFile }, { resolve }, { starterSpec }] = await Promise.all([
+      import('node:fs/promises'),
+      import('node:path'),
+      import('../spec/starter.ts'),
+    ])
     const [file] = asked.things
-    const answers = desk.attended ? await (await import('./asking.ts')).ask(desk) : {}
-    const text = starterSpec(answers)
+    const { units, answers } = desk.attended
+      ? await (await import('./asking.ts')).ask(desk)
+      : { units: 'mm' as const, answers: {} }
+    const text = starterSpec(units, answers)
     if (file === undefined && !desk.attended) {
       desk.say(text.trimEnd())
       return exits.sound
     }
-    const name = file ?? `${answers.name ?? 'spec'}.yaml`
+    const name = file ?? `${'name' in answers ? answers.name : 'spec'}.yaml`
     try {
       // wx: never over a file that is there.
       await writeFile(resolve(desk.folder, name), text, { flag: 'wx' })
@@ -31,7 +35,7 @@ export const starter: Verb = {
       )
       return exits.unreadable
     }
-    desk.say(`${name} is written. Next: borewright check ${join(name)}`)
+    desk.say(`${name} is written. Next: borewright check ${name}`)
     return exits.sound
   },
 }

@@ -1,0 +1,119 @@
+import type { Part } from '../generators/part.ts'
+import { parts } from '../generators/set.ts'
+import type { Design } from './design.ts'
+import { laySet } from './drawing/set.ts'
+import type { Sheet } from './drawing/sheet.ts'
+import type { Kernel, Mesh } from './solid/mesh.ts'
+import { canonical, json } from './writers/json.ts'
+import type { Fonts } from './writers/pdf.ts'
+import { report } from './writers/report.ts'
+
+/** Formats that can be asked for. `report.json` is made always. */
+export const formats = ['pdf', 'svg', 'dxf', 'dxf-live', 'stl', '3mf', 'profile'] as const
+export type Format = (typeof formats)[number]
+
+/** What is made when nothing is said: all but the DXF with live dimensions. */
+export const usual: readonly Format[] = formats.filter((format) => format !== 'dxf-live')
+
+/** Names of all parts that there can be, in the order in which they are made. */
+export const partNames: readonly string[] = parts.map((part) => part.name)
+
+/** Names of the parts that a design has. */
+export const partsOf = (design: Design): readonly string[] =>
+  parts.filter((part) => part.belongs(design)).map((part) => part.name)
+
+/** A file to be: a bare name and its bytes. */
+export interface MadeFile {
+  readonly name: string
+  readonly bytes: Uint8Array
+}
+
+export interface Wanted {
+  /** Left out: `usual`. */
+  readonly formats?: readonly Format[]
+  /** Names of parts; left out: every part that the design has. */
+  readonly parts?: readonly string[]
+  /** Spec and shop file as they were written, to be put beside what is made of them. */
+  readonly written?: readonly MadeFile[]
+}
+
+/** What making needs of the computer, opened when a format first asks for it. */
+export interface Tools {
+  readonly kernel: () => Promise<Kernel>
+  readonly fonts: () => Promise<Fonts>
+}
+
+/**
+ * The files of a design: report, drawings of the whole set as one PDF, and for each part its sheets, solid and profile. Pure but for the
+ * tools: the same design gives the same bytes. It makes whatever it is given, sound or not; a broken rule stands on every sheet.
+ */
+export const make = async (design: Design, wanted: Wanted, tools: Tools): Promise<MadeFile[]> => {
+  const asked = new Set(wanted.formats ?? usual)
+  const made = parts.filter((part) => part.belongs(design) && (wanted.parts?.includes(part.name) ?? true))
+  const sheets = ['pdf', 'svg', 'dxf', 'dxf-live'].some((format) => asked.has(format as Format))
+    ? await sheetsOf(design, made)
+    : []
+  const files: MadeFile[] = [...(wanted.written ?? []), { name: 'report.json', bytes: utf8(json(report(design))) }]
+  if (asked.has('pdf') && sheets.length > 0) {
+    const { pdf } = await import('./writers/pdf.ts')
+    files.push({ name: 'drawings.pdf', bytes: await pdf(sheets, await tools.fonts()) })
+  }
+  for (const part of made) files.push(...(await filesOf(part, design, sheets, asked, tools)))
+  return files
+}
+
+/** First eight hexadecimal digits of the SHA-256 of spec and shop as read, whatever the order of their names. Stands on every sheet. */
+export const checksum = async (design: Design): Promise<string> => {
+  const digest = await crypto.subtle.digest('SHA-256', utf8(canonical(design.spec.written)))
+  return [...new Uint8Array(digest, 0, 4)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+}
+
+const sheetsOf = async (design: Design, made: readonly Part[]): Promise<readonly Sheet[]> =>
+  laySet(
+    made.map((part) => part.drawing(design)),
+    design.spec.drafting,
+  )
+
+const filesOf = async (
+  part: Part,
+  design: Design,
+  sheets: readonly Sheet[],
+  asked: ReadonlySet<Format>,
+  tools: Tools,
+): Promise<MadeFile[]> => {
+  const files: MadeFile[] = []
+  const own = sheets.filter((sheet) => sheet.part === part.name)
+  for (const [at, sheet] of own.entries()) {
+    const stem = at === 0 ? part.name : `${part.name}-${at + 1}`
+    if (asked.has('svg'))
+      files.push({ name: `${stem}.svg`, bytes: utf8((await import('./writers/svg.ts')).svg(sheet)) })
+    if (asked.has('dxf'))
+      files.push({ name: `${stem}.dxf`, bytes: utf8((await import('./writers/dxf.ts')).dxf(sheet)) })
+    if (asked.has('dxf-live'))
+      files.push({ name: `${stem}.live.dxf`, bytes: utf8((await import('./writers/dxf-live.ts')).liveDxf(sheet)) })
+  }
+  if (asked.has('profile') && part.profile) {
+    const { profileDxf, profileSvg } = await import('./writers/profile.ts')
+    const profile = part.profile(design)
+    files.push(
+      { name: `${profile.name}.profile.dxf`, bytes: utf8(profileDxf(profile)) },
+      { name: `${profile.name}.profile.svg`, bytes: utf8(profileSvg(profile)) },
+    )
+  }
+  if (asked.has('stl') || asked.has('3mf')) files.push(...(await solidsOf(part, design, asked, tools)))
+  return files
+}
+
+const solidsOf = async (part: Part, design: Design, asked: ReadonlySet<Format>, tools: Tools): Promise<MadeFile[]> => {
+  const { carve } = await import('./solid/mesh.ts')
+  const mesh: Mesh = carve(await tools.kernel(), part.solid(design))
+  return [
+    // STL states no unit: its name does.
+    ...(asked.has('stl') ? [{ name: `${part.name}.mm.stl`, bytes: (await import('./writers/stl.ts')).stl(mesh) }] : []),
+    ...(asked.has('3mf')
+      ? [{ name: `${part.name}.3mf`, bytes: (await import('./writers/3mf.ts')).threeMf([{ name: part.name, mesh }]) }]
+      : []),
+  ]
+}
+
+const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text)
