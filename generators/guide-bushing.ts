@@ -1,0 +1,436 @@
+/**
+ * Slotted guide bushing with a collar: it fills the bore and carries a push broach in its slot.
+ *
+ *            -z ◄──  seat z = 0  ──► +z
+ *      ┌────┐
+ *      │    │undercut                lead           y
+ *      │    └┐╭──────────────────────┐.           ,-+-.
+ *      ├─────────────────────────────┤          /  |┌──┐ slot, opens to +x
+ *    ──│─ ─ ─ ─ ─ ─ slot ─ ─ ─ ─ ─ ─ ┼──       │   ││  ├── x
+ *      ├─────────────────────────────┤          \  |└──┘
+ *      │    ┌┘╰──────────────────────┘'           `-+-'
+ *      │    │                                   ├───┤ back wall
+ *      └────┘
+ *
+ * Datum A: axis of the outside. Lengths from the seat, the underside of the collar. Drawn and carved at nominal sizes.
+ * The half section that is turned and the slot that is milled are the ones that are drawn.
+ */
+import type { Design } from '../src/design.ts'
+import { either } from '../src/dimensions/makeable.ts'
+import type { GuideBushing } from '../src/dimensions/types.ts'
+import type { Callout, Drawing, Mark, Notes, View, Wording } from '../src/drawing/view.ts'
+import { type Outline, type Point, rectangle } from '../src/solid/outline.ts'
+import { cut, extrude, revolve, type Solid } from '../src/solid/solid.ts'
+import type { Part } from './part.ts'
+import { roundedInside, turned, turnedEdge } from './turned.ts'
+import {
+  bought,
+  central,
+  degrees,
+  fine,
+  jobLine,
+  limitsOfSize,
+  plain,
+  round,
+  sized,
+  type Sum,
+  sumOf,
+} from './wording.ts'
+
+const bushingOf = (design: Design): GuideBushing => {
+  if (!design.bushing) throw new Error('this design has no guide bushing')
+  return design.bushing
+}
+
+const tangent = (angle: number): number => Math.tan((angle * Math.PI) / 180)
+
+/** What the lead takes off the radius at the far end. */
+const leadDrop = ({ lead }: GuideBushing): number => lead.length * tangent(lead.angle)
+
+/** Half section in (radius, z), counter-clockwise. */
+export const halfSection = (bushing: GuideBushing): Outline => {
+  const { undercut, length, collarThickness, lead } = bushing
+  const [outside, collar] = [bushing.outside.nominal / 2, bushing.collarDiameter / 2]
+  const root = outside - undercut.depth
+  return [
+    { at: [0, -collarThickness] },
+    { at: [collar, -collarThickness] },
+    { at: [collar, 0] },
+    ...roundedInside([root, 0], undercut.radius),
+    { at: [root, undercut.width - undercut.depth] },
+    { at: [outside, undercut.width] },
+    { at: [outside, length - lead.length] },
+    { at: [outside - leadDrop(bushing), length] },
+    { at: [0, length] },
+  ]
+}
+
+/** The slot in the cross-section: its floor and its half width. The floor lies by the back wall, from the back of the outside. */
+export const slot = (bushing: GuideBushing): { readonly floor: number; readonly half: number } => ({
+  floor: bushing.backWall.nominal - bushing.outside.nominal / 2,
+  half: bushing.slotWidth.nominal / 2,
+})
+
+/** Cross-section of the body with its slot, in (x, y), counter-clockwise; the arc is met at the tangent point of the back. */
+export const crossSection = (bushing: GuideBushing): Outline => {
+  const radius = bushing.outside.nominal / 2
+  const { floor, half } = slot(bushing)
+  const mouth = Math.sqrt(radius ** 2 - half ** 2)
+  const bulge = Math.tan((Math.PI - Math.asin(half / radius)) / 4)
+  return [
+    { at: [mouth, half], bulge },
+    { at: [-radius, 0], bulge },
+    { at: [mouth, -half] },
+    { at: [floor, -half] },
+    { at: [floor, half] },
+  ]
+}
+
+const solid = (design: Design): Solid => {
+  const bushing = bushingOf(design)
+  const { floor, half } = slot(bushing)
+  const beyond = 1
+  const opening = rectangle([floor, -half], [bushing.collarDiameter / 2 + beyond, half])
+  return cut(
+    revolve(halfSection(bushing)),
+    extrude(opening, -bushing.collarThickness - beyond, bushing.length + beyond),
+  )
+}
+
+/** Axis level, collar left, the slot towards the viewer: view x is z, view y is y. */
+const front = (bushing: GuideBushing): View => {
+  const { length, collarThickness, undercut, lead } = bushing
+  const [outside, collar] = [bushing.outside.nominal / 2, bushing.collarDiameter / 2]
+  const { half } = slot(bushing)
+  const end = outside - leadDrop(bushing)
+  const marks: Mark[] = [
+    { mark: 'outline', kind: 'visible', outline: turned(halfSection(bushing)) },
+    // The groove's other edge lies too near to be drawn: detail B has it.
+    ...[
+      [0, outside - undercut.depth],
+      [undercut.width, outside],
+      [length - lead.length, outside],
+    ].flatMap(([at = 0, radius = 0]) => turnedEdge(at, radius, half)),
+    ...[half, -half].map(
+      (y): Mark => ({ mark: 'line', kind: 'visible', from: [-collarThickness, y], to: [length, y] }),
+    ),
+    { mark: 'line', kind: 'centre', from: [-collarThickness, 0], to: [length, 0] },
+    { mark: 'plane', letter: 'A', from: [length / 2, -outside], to: [length / 2, outside], looks: 'right' },
+    { mark: 'detail', letter: 'B', ...undercutCircle(bushing) },
+    { mark: 'texture', at: [length / 4, outside], out: [0, 1], ra: 0.8 },
+  ]
+  const callouts: Callout[] = [
+    {
+      callout: 'linear',
+      of: 'outside',
+      worth: sized(bushing.outside, { prefix: 'Ø' }),
+      axis: 'y',
+      a: -outside,
+      b: outside,
+      fromA: length - lead.length,
+      fromB: length - lead.length,
+      side: 'right',
+      hangs: [{ hang: 'datum', letter: 'A' }],
+    },
+    {
+      callout: 'linear',
+      of: 'collarDiameter',
+      worth: round(bushing.collarDiameter),
+      axis: 'y',
+      a: -collar,
+      b: collar,
+      fromA: -collarThickness,
+      fromB: -collarThickness,
+      side: 'left',
+    },
+    {
+      callout: 'linear',
+      of: 'collarThickness',
+      worth: plain(collarThickness),
+      axis: 'x',
+      a: -collarThickness,
+      b: 0,
+      fromA: -collar,
+      fromB: -collar,
+      side: 'bottom',
+      chain: 'length',
+    },
+    {
+      callout: 'linear',
+      of: 'length',
+      worth: plain(length),
+      axis: 'x',
+      a: 0,
+      b: length,
+      fromA: -collar,
+      fromB: -end,
+      side: 'bottom',
+    },
+    {
+      callout: 'leader',
+      of: 'lead',
+      tips: [1, -1].map((side) => ({ at: [length - lead.length / 2, (side * (outside + end)) / 2], out: [1, side] })),
+      lines: [[plain(lead.length), ' × ', degrees(lead.angle)]],
+    },
+  ]
+  return {
+    name: 'front',
+    place: { is: 'front' },
+    marks,
+    metal: [
+      { x1: -collarThickness, y1: -collar, x2: 0, y2: collar },
+      { x1: 0, y1: -outside, x2: length, y2: outside },
+    ],
+    callouts,
+  }
+}
+
+/** Cut at mid-length, seen from the collar: view x is x, so the slot opens to the right. */
+const acrossSlot = (design: Design, bushing: GuideBushing): View => {
+  const { units } = design.spec
+  const radius = bushing.outside.nominal / 2
+  const { floor, half } = slot(bushing)
+  const outline = crossSection(bushing)
+  const mouth = outline[0]?.at[0] ?? 0
+  return {
+    name: 'A-A',
+    title: 'A – A',
+    place: { is: 'section', from: 'left', aligned: true },
+    marks: [
+      { mark: 'outline', kind: 'visible', outline },
+      { mark: 'hatch', outlines: [outline] },
+      { mark: 'centreMark', centre: [0, 0], radius },
+    ],
+    metal: [
+      { x1: -radius, y1: -radius, x2: floor, y2: radius },
+      { x1: floor, y1: half, x2: radius, y2: radius },
+      { x1: floor, y1: -radius, x2: radius, y2: -half },
+    ],
+    callouts: [
+      {
+        callout: 'linear',
+        of: 'slotWidth',
+        worth: sized(bushing.slotWidth),
+        axis: 'y',
+        a: -half,
+        b: half,
+        fromA: mouth,
+        fromB: mouth,
+        side: 'right',
+        hangs: [central(design, 'slotCentral', either(units, 0.05, 0.002))],
+      },
+      {
+        callout: 'linear',
+        of: 'backWall',
+        worth: sized(bushing.backWall),
+        axis: 'x',
+        a: -radius,
+        b: floor,
+        fromA: 0,
+        fromB: -half,
+        side: 'bottom',
+        hangs: [
+          {
+            hang: 'frame',
+            of: 'floorParallel',
+            feature: 'parallelism',
+            value: either(units, 0.02, 0.001),
+            datum: 'A',
+            at: 'b',
+          },
+        ],
+      },
+    ],
+  }
+}
+
+/** Middle and radius of the circle that detail B shows, on the lower silhouette. */
+const undercutCircle = ({ undercut, outside }: GuideBushing): { readonly centre: Point; readonly radius: number } => ({
+  centre: [undercut.width / 2, undercut.depth / 2 - outside.nominal / 2],
+  radius: 1.4 * undercut.width,
+})
+
+/** The undercut, enlarged: the lower silhouette at the seat, clipped by the circle. */
+const detailUndercut = (bushing: GuideBushing): View => {
+  const { undercut, length } = bushing
+  const { centre, radius } = undercutCircle(bushing)
+  const outside = bushing.outside.nominal / 2
+  const root = outside - undercut.depth
+  const inner = Math.SQRT1_2 * undercut.radius
+  const arc: Point = [undercut.radius - inner, inner - undercut.radius - root]
+  return {
+    name: 'B',
+    title: 'B',
+    place: {
+      is: 'detail',
+      least: Math.min(undercut.depth, undercut.radius, undercut.width),
+      clip: { centre, radius },
+    },
+    marks: [
+      { mark: 'outline', kind: 'visible', outline: turned(halfSection(bushing)) },
+      ...turnedEdge(0, root, 0),
+      ...turnedEdge(undercut.width, outside, 0),
+    ],
+    metal: [
+      { x1: centre[0] - radius, y1: centre[1] - radius, x2: 0, y2: centre[1] + radius },
+      { x1: 0, y1: -outside, x2: Math.min(length, centre[0] + radius), y2: centre[1] + radius },
+    ],
+    callouts: [
+      {
+        callout: 'linear',
+        of: 'undercut.width',
+        worth: plain(undercut.width),
+        axis: 'x',
+        a: 0,
+        b: undercut.width,
+        fromA: centre[1] - Math.sqrt(radius ** 2 - centre[0] ** 2),
+        fromB: -outside,
+        side: 'bottom',
+      },
+      {
+        callout: 'linear',
+        of: 'undercut.depth',
+        worth: plain(undercut.depth),
+        axis: 'y',
+        a: -outside,
+        b: -root,
+        fromA: centre[0] + Math.sqrt(radius ** 2 - (outside + centre[1]) ** 2),
+        fromB: undercut.width - undercut.depth,
+        side: 'right',
+      },
+      {
+        callout: 'leader',
+        of: 'undercut.radius',
+        tips: [{ at: arc, out: [1, -1] }],
+        lines: [[plain(undercut.radius, { prefix: 'R' })]],
+      },
+    ],
+  }
+}
+
+/** Back wall + shims + last tooth = floor to opposite wall, in figures that close as printed. */
+const backWallSum = (design: Design, bushing: GuideBushing): Sum =>
+  sumOf(design, design.section.across, [
+    bushing.backWall.nominal,
+    bushing.shims.reduce((sum, shim) => sum + shim, 0),
+    lastTooth(design),
+  ])
+
+const lastTooth = ({ spec }: Design): number => spec.tooling.press?.broach?.lastTooth ?? 0
+
+const passLines = (bushing: GuideBushing): readonly Wording[] =>
+  bushing.passes.map(({ shims, over }, index) => [
+    `Pass ${index + 1}, `,
+    shims === 0 ? 'no shim' : shims === 1 ? '1 shim' : `${shims} shims`,
+    ': over back, shims and last tooth ',
+    fine(over),
+  ])
+
+const notes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
+  const { units } = design.spec
+  const { bore } = design.section
+  const { outside } = bushing
+  const sum = backWallSum(design, bushing)
+  const whole = bushing.length + bushing.collarThickness
+  return [
+    {
+      heading: 'ORDER OF WORK',
+      numbered: true,
+      lines: [
+        [
+          'Measure the hub bore first: the outside is the smallest bore less ',
+          fine(bore.lower - outside.upper),
+          ' to ',
+          fine(bore.lower - outside.lower),
+          '.',
+        ],
+        [
+          'Chuck ',
+          bought(bushing.stock.diameter, { prefix: 'Ø' }),
+          '. Turn the outside to size over ',
+          plain(bushing.length),
+          ', the lead and the undercut B, in one chucking.',
+        ],
+        [
+          'Part off at ',
+          plain(whole + either(units, 0.5, 0.02)),
+          ', face the collar to ',
+          plain(bushing.collarThickness),
+          ', chamfer it.',
+        ],
+        [
+          'Mill the slot lying in a vee, full length, through the collar. From the top of the outside the depth is ',
+          fine(bushing.plungeDepth),
+          ': go ',
+          plain(either(units, 0.2, 0.008)),
+          ' short, measure, finish.',
+        ],
+        ['Measure the back wall at both ends over a pin or ball. Write it down: the shims are ground to it.'],
+      ],
+    },
+    {
+      heading: 'WHY THE BACK WALL MATTERS',
+      lines: [
+        ['Back wall + shims + last tooth = floor to opposite wall.'],
+        [
+          ...sum.terms.flatMap((term, index) => (index === 0 ? [term] : [' + ', term])),
+          ' = ',
+          sum.total,
+          ' (limits ',
+          plain(design.section.acrossLimits.lower),
+          ' to ',
+          plain(design.section.acrossLimits.upper),
+          ').',
+        ],
+        [
+          'A wall ',
+          plain(either(units, 0.05, 0.002)),
+          ' thick or thin is put right in the last shim; a wall that tapers is not: both ends alike within ',
+          plain(either(units, 0.02, 0.001)),
+          '.',
+        ],
+        ['Slide fit in the hub by hand, oiled. No burr at the slot.'],
+      ],
+    },
+    {
+      heading: 'BEFORE EACH PASS, WITH A MICROMETER',
+      lines: [...passLines(bushing), ['That reading is floor to opposite wall after the pass.']],
+    },
+  ]
+}
+
+const drawing = (design: Design): Drawing => {
+  const bushing = bushingOf(design)
+  return {
+    part: 'guide-bushing',
+    title: 'Guide bushing',
+    number: '10',
+    views: [front(bushing), acrossSlot(design, bushing), detailUndercut(bushing)],
+    notes: notes(design, bushing),
+    asMade: {
+      heading: 'AS MADE: measure and write down',
+      rows: [
+        { what: 'Outside Ø, both ends', limits: limitsOfSize(design, bushing.outside) },
+        { what: 'Slot width', limits: limitsOfSize(design, bushing.slotWidth) },
+        { what: 'Back wall, collar end', limits: limitsOfSize(design, bushing.backWall) },
+        { what: 'Back wall, far end', limits: limitsOfSize(design, bushing.backWall) },
+        { what: 'Hub bore it goes in', limits: limitsOfSize(design, design.section.bore) },
+      ],
+    },
+    block: {
+      material: 'Free-cutting mild steel, or bronze',
+      stock: [bought(bushing.stock.diameter, { prefix: 'Ø' }), ' bar, ', bought(bushing.stock.length), ' long'],
+      heat: 'none',
+      finish: 'polish the outside lightly, oil',
+      job: jobLine(design),
+    },
+  }
+}
+
+export const guideBushing: Part = {
+  name: 'guide-bushing',
+  title: 'Guide bushing',
+  belongs: (design) => design.bushing !== undefined,
+  solid,
+  drawing,
+}

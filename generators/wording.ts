@@ -1,0 +1,119 @@
+/** Sizes as sheets say them: the number and its limits are handed on, rounding and units are the sheet's. */
+import { limitsOf } from '../src/fits/iso-286.ts'
+import type { Size } from '../src/fits/size.ts'
+import { figure, fraction, rounded } from '../src/spec/figures.ts'
+import type { Hung, Saying, Wording, Worth } from '../src/drawing/view.ts'
+import type { Design } from '../src/design.ts'
+
+type More = Pick<Worth, 'prefix' | 'suffix'>
+
+/** A size under the general tolerance, mm. */
+export const plain = (value: number, more: More = {}): Worth => ({ value, saying: { say: 'plain' }, ...more })
+
+/** A size with so many decimals, by unit; what closes a sum needs them. */
+export const withDecimals = (value: number, mm: number, inches: number, more: More = {}): Worth => ({
+  value,
+  saying: { say: 'plain', decimals: { mm, in: inches } },
+  ...more,
+})
+
+/** A measured or ground size: to 0.01 mm or .0005 in and better. */
+export const fine = (value: number, more: More = {}): Worth => withDecimals(value, 3, 4, more)
+
+/** A diameter under the general tolerance, mm. */
+export const round = (value: number): Worth => plain(value, { prefix: 'Ø' })
+
+/** Stock, as it is asked for: a fraction in inch shops where it is one. */
+export const bought = (value: number, more: More = {}): Worth => ({ value, saying: { say: 'fraction' }, ...more })
+
+export const plusMinus = (value: number, tolerance: number, more: More = {}): Worth => ({
+  value,
+  saying: { say: 'plusMinus', tolerance },
+  ...more,
+})
+
+/** An angle in degrees. */
+export const degrees = (value: number, more: More = {}): Worth => ({
+  value,
+  saying: { say: 'plain' },
+  angle: true,
+  ...more,
+})
+
+/** Greatest size that is allowed, mm. */
+export const most = (value: number, more: More = {}): Worth => ({ value, saying: { say: 'max' }, ...more })
+
+/** How a size with limits is said: even limits as ±, others as limits with their ISO 286 class where they have one. */
+const sayingOf = (size: Size, letters: string): Saying => {
+  const { nominal, lower, upper } = size
+  if (upper - lower < 1e-9) return { say: 'plain' }
+  if (Math.abs(upper + lower - 2 * nominal) < 1e-9) return { say: 'plusMinus', tolerance: (upper - lower) / 2 }
+  const fit = [6, 7, 8, 9]
+    .map((grade) => `${letters}${grade}`)
+    .find((name) => {
+      const limits = letters === '' ? undefined : limitsOf(nominal, name)
+      return limits && Math.abs(nominal + limits.lower - lower) + Math.abs(nominal + limits.upper - upper) < 1e-6
+    })
+  return { say: 'limits', lower, upper, ...(fit ? { fit } : {}) }
+}
+
+/** A size with its limits; `letters` of a fit (`h`) are looked for among the ISO 286 classes and named where they hold. */
+export const sized = (size: Size, more: More = {}, letters = ''): Worth => ({
+  value: size.nominal,
+  saying: sayingOf(size, letters),
+  ...more,
+})
+
+/**
+ * Both limits, mm, for the table of sizes as made: rounded inwards in the job's own unit, as finely as their zone is wide.
+ */
+export const between = ({ spec: { units } }: Design, lower: number, upper: number): Wording => {
+  const unit = units === 'mm' ? 1 : 25.4
+  const zone = (upper - lower) / unit + 1e-9
+  const steps = units === 'mm' ? [0.051, 0.51] : [0.0021, 0.021]
+  const decimals = (units === 'mm' ? 3 : 4) - steps.filter((step) => zone > step).length
+  const limit = (value: number, lean: 'up' | 'down') =>
+    withDecimals(Number(rounded(value / unit, decimals, lean)) * unit, decimals, decimals)
+  return [limit(lower, 'up'), ' / ', limit(upper, 'down')]
+}
+
+/** The limits of a size, for the same table. */
+export const limitsOfSize = (design: Design, size: Size): Wording => between(design, size.lower, size.upper)
+
+export interface Sum {
+  readonly terms: readonly Worth[]
+  readonly total: Worth
+}
+
+/**
+ * Terms that make up a total, each rounded to a figure that is measured (0.01 mm, .0001 in), so that what is printed adds up: the total and
+ * all terms but the second are rounded, the second is what they leave.
+ */
+export const sumOf = ({ spec: { units } }: Design, total: number, terms: readonly number[]): Sum => {
+  const step = units === 'mm' ? 0.01 : 25.4e-4
+  const whole = Math.round(total / step)
+  const counts = terms.map((term) => Math.round(term / step))
+  const others = counts.reduce((sum, count, index) => (index === 1 ? sum : sum + count), 0)
+  const said = (count: number) => withDecimals(count * step, 2, 4)
+  return { terms: counts.map((count, index) => said(index === 1 ? whole - others : count)), total: said(whole) }
+}
+
+/** A drill: its size, or its name with the size behind it where the name is no size. */
+export const drill = (name: string, diameter: number): Wording =>
+  Number.isNaN(Number(name)) ? [`${name} (`, withDecimals(diameter, 2, 4), ')'] : [round(diameter)]
+
+/** A feature that must lie in the middle, within a zone `value` wide: symmetry, or where the convention has none, position. */
+export const central = (design: Design, of: string, value: number): Hung => ({
+  hang: 'frame',
+  of,
+  feature: design.spec.drafting.convention === 'asme' ? 'position' : 'symmetry',
+  value,
+  datum: 'A',
+})
+
+/** `for cider-mill-pulley, bore 24 H7 x 38`: what title blocks say under the title. */
+export const jobLine = ({ spec: { name, bore, units } }: Design): string => {
+  const size = (value: number) =>
+    (units === 'in' && fraction(value)) || figure(value, units, { unit: false }).replace(/^0\./, '.')
+  return `for ${name}, bore ${figure(bore.diameter.nominal, units, { unit: false, fit: units === 'in' })} ${bore.tolerance} x ${size(bore.length)}`
+}
