@@ -1,6 +1,7 @@
 import { barRules } from './checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from './checks/bushing.ts'
 import { judgeAll, tightestFirst, verdictOf } from './checks/judge.ts'
+import { forceRules, keyRules, pressForceRules } from './checks/forces.ts'
 import type { Finding, Remedy, Verdict, Worked } from './checks/rule.ts'
 import { sectionRules } from './checks/section.ts'
 import type { Reasoned } from './dimensions/basis.ts'
@@ -9,7 +10,9 @@ import { cutterBarOf } from './dimensions/cutter-bar.ts'
 import { guideBushingOf } from './dimensions/guide-bushing.ts'
 import { plugGaugeOf } from './dimensions/plug-gauge.ts'
 import { sectionOf } from './dimensions/section.ts'
+import { lighterInfeeds } from './dimensions/settings.ts'
 import { toolBitOf } from './dimensions/tool-bit.ts'
+import { keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
 import { planOf } from './plan/passes.ts'
 import { patchDocument, readSpec } from './spec/read.ts'
 import type { BarSpec, Broach, Spec } from './spec/spec.ts'
@@ -30,8 +33,31 @@ export interface Sized extends Worked {
 const named = (part: string, basis: object): Record<string, string> =>
   Object.fromEntries(Object.entries(basis).map(([name, why]) => [`${part}.${name}`, String(why)]))
 
-/** Works out every size of a spec that has been read. */
+const steelNamed = (steel: string): string =>
+  steel === 'drill rod' ? 'drill rod (silver steel), soft' : `${steel} class steel`
+
+const breaks = (sized: Sized): boolean => {
+  const { asked, bar, bit, loads } = sized
+  if (!asked || !bar || !bit || !loads) return false
+  return judgeAll(forceRules, { ...sized, asked, bar, bit, loads }).some(({ verdict }) => verdict === 'fail')
+}
+
+/**
+ * Works out every size of a spec that has been read. Where nobody has said how much to take in a pass, it is the usual for the material,
+ * or the most that bar and bit bear.
+ */
 export const sizesOf = (spec: Spec): Sized => {
+  const usual = sized(spec, spec.tooling.bar)
+  const asked = spec.tooling.bar
+  if (!asked || asked.infeed !== undefined || !breaks(usual)) return usual
+  for (const infeed of lighterInfeeds(spec, asked)) {
+    const lighter = sized(spec, { ...asked, infeed })
+    if (!breaks(lighter)) return lighter
+  }
+  return usual
+}
+
+const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   const basis: Record<string, string> = {}
   const keep = <D extends object>(part: string, reasoned: Reasoned<D>): D => {
     for (const [path, why] of Object.entries(named(part, reasoned.basis)))
@@ -39,7 +65,6 @@ export const sizesOf = (spec: Spec): Sized => {
     return reasoned.sizes
   }
   const section = keep('section', sectionOf(spec))
-  const asked = spec.tooling.bar
   const candidate = asked && bestCandidate(spec, asked, section)
   const bar = asked && candidate && keep('bar', cutterBarOf(spec, asked, section, candidate))
   const bit = asked && bar && keep('bit', toolBitOf(spec, asked, section, bar))
@@ -47,23 +72,31 @@ export const sizesOf = (spec: Spec): Sized => {
   const bushing = broach && keep('bushing', guideBushingOf(spec, broach, section))
   const plug = keep('plug', plugGaugeOf(spec, section))
   const plan = asked && bar && planOf(spec, asked, bar)
+  const kept = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined =>
+    reasoned && keep(part, reasoned)
+  const loads = asked && bar && bit && kept('loads', loadsOf(spec, asked, bar, bit))
+  const pressLoads = broach && bushing && kept('press', pressLoadsOf(spec, broach, bushing, section))
+  const keyLoads = kept('key', keyLoadsOf(spec, section))
   return {
     spec,
     section,
     ...(asked && { asked }),
-    ...(bar && { bar }),
+    ...(bar && { bar: loads ? { ...bar, stock: { ...bar.stock, material: steelNamed(loads.barSteel) } } : bar }),
     ...(bit && { bit }),
     ...(broach && { broach }),
     ...(bushing && { bushing }),
     plug,
     ...(plan && { plan }),
+    ...(loads && { loads }),
+    ...(pressLoads && { pressLoads }),
+    ...(keyLoads && { keyLoads }),
     basis,
   }
 }
 
 /** Judges what was worked out; remedies are as the rules propose them, untried. */
 export const findingsOf = (sized: Sized): readonly Finding[] => {
-  const { asked, bar, bit, broach, bushing, spec } = sized
+  const { asked, bar, bit, broach, bushing, loads, pressLoads, keyLoads, spec } = sized
   // Asked for by name, a press without a broach cannot be told; where both ways are merely open it is left out.
   const pressAsked = spec.stated.includes('tooling.press') && !broach
   return tightestFirst([
@@ -72,6 +105,9 @@ export const findingsOf = (sized: Sized): readonly Finding[] => {
     ...(asked && bar && bit ? judgeAll(barRules, { ...sized, asked, bar, bit }) : []),
     ...(pressAsked ? judgeAll([broachRule], sized) : []),
     ...(broach && bushing ? judgeAll(bushingRules, { ...sized, broach, bushing }) : []),
+    ...(asked && bar && bit && loads ? judgeAll(forceRules, { ...sized, asked, bar, bit, loads }) : []),
+    ...(broach && bushing && pressLoads ? judgeAll(pressForceRules, { ...sized, broach, bushing, pressLoads }) : []),
+    ...(keyLoads ? judgeAll(keyRules, { ...sized, keyLoads }) : []),
   ])
 }
 
@@ -113,7 +149,7 @@ const withTriedRemedies = (sized: Sized, findings: readonly Finding[]): readonly
 
 /** The core's front door: everything that follows from one spec. Pure; never throws for a spec that the reader let pass. */
 export const design = (spec: Spec): Design => {
-  const sized = sizesOf(spec)
-  const findings = withTriedRemedies(sized, findingsOf(sized))
-  return { ...sized, findings, verdict: verdictOf(findings) }
+  const worked = sizesOf(spec)
+  const findings = withTriedRemedies(worked, findingsOf(worked))
+  return { ...worked, findings, verdict: verdictOf(findings) }
 }

@@ -3,6 +3,9 @@ import type { Finding, Rule, RuleUnit, Say, Verdict, Worked } from './rule.ts'
 
 const enough = 1e-9
 
+const whole = (value: number, lean?: 'up' | 'down'): number =>
+  lean === 'up' ? Math.ceil(value - 1e-6) : lean === 'down' ? Math.floor(value + 1e-6) : Math.round(value)
+
 /** A number for people, rounded away from the limit where that would hide a breach. */
 const sayFor =
   (unit: RuleUnit, job: Worked): Say =>
@@ -22,6 +25,9 @@ const sayFor =
     if (unit === 'count') return `${Math.round(value * 1e6) / 1e6}`
     if (unit === 'ratio') return at(3)
     if (unit === 'degrees') return `${at(1)}°`
+    if (job.spec.units === 'in' && unit === 'N') return `${whole(value / 4.4482216152605, lean)} lbf`
+    if (job.spec.units === 'in' && unit === 'N m') return `${whole(value / 0.1129848290276167, lean)} lbf in`
+    if (unit === 'N' || unit === 'N/mm2') return `${whole(value, lean)} ${unit === 'N' ? unit : 'N/mm²'}`
     return `${at(unit === 'mm2' ? 2 : 1)} ${unit === 'mm2' ? 'mm²' : unit}`
   }
 

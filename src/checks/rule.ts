@@ -1,9 +1,10 @@
 import type { CutterBar, GuideBushing, Plan, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
 import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
 
 export type Verdict = 'pass' | 'caution' | 'fail' | 'unknown'
 
-export type RuleUnit = 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'HRC'
+export type RuleUnit = 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'N m' | 'N/mm2' | 'HRC'
 
 /** A way out. `set` patches the spec as written, by path; `null` takes the path out so that it is chosen again. */
 export interface Remedy {
@@ -20,6 +21,9 @@ export interface Worked {
   readonly bushing?: GuideBushing
   readonly plug: PlugGauge
   readonly plan?: Plan
+  readonly loads?: Loads
+  readonly pressLoads?: PressLoads
+  readonly keyLoads?: KeyLoads
   /** Why each dimension is what it is, by path: `bar.projection`. */
   readonly basis: Readonly<Record<string, string>>
 }

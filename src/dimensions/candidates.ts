@@ -135,18 +135,30 @@ const screwFor = (
 
 const share = (short: number, of: number): number => short / Math.max(Math.abs(of), 1e-6)
 
+/** What a nose in this bore bounds, whatever the bar. */
+interface Bound {
+  readonly back: readonly Setting[]
+  readonly front: readonly Setting[]
+  readonly diameterMax: number
+}
+
+const boundOf = (bar: BarSpec, section: Section, nose: Candidate['nose'], chipRoom: number): Bound => {
+  const back = settingsAt('back', section, nose, bar.clearance, chipRoom)
+  const front = settingsAt('front', section, nose, bar.clearance, chipRoom)
+  return { back, front, diameterMax: Math.min(...[...back, ...front].map(largestBar)) }
+}
+
 const assess = (
   spec: Spec,
   bar: BarSpec,
   section: Section,
   bit: Candidate['bit'],
   nose: Candidate['nose'],
+  hole: Candidate['hole'],
+  bound: Bound,
   nominal: number,
-  chipRoom: number,
 ): Candidate | undefined => {
-  const back = settingsAt('back', section, nose, bar.clearance, chipRoom)
-  const front = settingsAt('front', section, nose, bar.clearance, chipRoom)
-  const hole = holeOnHand(spec, bit, bit.cornerBreak)
+  const { back, front, diameterMax } = bound
   const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
   const least = nominal - bodyTolerance(spec, nominal)
   const names = bar.screw
@@ -155,13 +167,15 @@ const assess = (
         const major = threadNamed(name)?.major ?? Infinity
         return major <= 0.9 * bit.size + 1e-9 && 2 * major <= least + 1e-9
       })
-  const fitted = names.toReversed().flatMap((name) => screwFor(spec, name, bit, hole.nominal, rise, nominal) ?? [])[0]
+  const known = names.filter((name) => setScrewFor(name)?.seatingTorque !== undefined)
+  const fitted = (known.length > 0 ? known : names)
+    .toReversed()
+    .flatMap((name) => screwFor(spec, name, bit, hole.nominal, rise, nominal) ?? [])[0]
   if (!fitted) return undefined
   const { screw, holeToEnd, bitToEnd } = fitted
   const each = (settings: readonly Setting[], ask: (setting: Setting) => number) => settings.map(ask)
   const projectionMax = Math.min(...each(back, (setting) => projectionMost(setting, nominal)))
   const projectionMin = Math.max(...each(front, (setting) => projectionLeast(setting, nominal)))
-  const diameterMax = Math.min(...each([...back, ...front], largestBar))
   const steps = stepsOf(spec.units)
   const wanted = roundUp(projectionMin + bar.setting, steps.setting)
   const projection =
@@ -256,13 +270,19 @@ export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candi
       cornerBreak: blank.shape === 'square' ? cornerBreakOf(blank.size) : 0,
       flat: blank.shape === 'round' ? roundDown(0.1 * blank.size + 0.005, 0.01) : 0,
     }
-    const hole = holeFor(bit.shape, bit.size, bit.cornerBreak)
-    const found = bars.findIndex((diameter) => diameter >= leastBar(hole))
-    const start = bar.diameter !== undefined ? 0 : Math.max(0, found < 0 ? bars.length - 1 : found - 1)
+    const hole = holeOnHand(spec, bit, bit.cornerBreak)
+    const thick = bars.findIndex((diameter) => diameter >= leastBar(hole.nominal))
+    const from = bar.diameter !== undefined ? 0 : Math.max(0, thick < 0 ? bars.length - 1 : thick - 1)
     for (const nose of nosesFor(spec, bar, section, bit)) {
-      for (const diameter of bars.slice(start)) {
-        const candidate = assess(spec, bar, section, bit, nose, diameter, chipRoom)
-        if (candidate && (!best || better(candidate, best) < 0)) best = candidate
+      const bound = boundOf(bar, section, nose, chipRoom)
+      // One bar too thick is looked at too, for a refusal to be about; from the thickest down, the first that is sound is the best.
+      const over = bars.findIndex((diameter) => diameter > bound.diameterMax)
+      const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
+      for (const diameter of bars.slice(from, upTo).toReversed()) {
+        const candidate = assess(spec, bar, section, bit, nose, hole, bound, diameter)
+        if (!candidate) continue
+        if (!best || better(candidate, best) < 0) best = candidate
+        if (candidate.broken.length === 0 && candidate.cautions === 0) break
       }
     }
   }

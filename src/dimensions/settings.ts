@@ -16,6 +16,15 @@ export const infeedPerPass = (spec: Spec, bar: BarSpec): number => {
   return spec.units === 'mm' ? usual : Math.max(1, Math.round(usual / (0.0005 * 25.4))) * 0.0005 * 25.4
 }
 
+/** Smaller infeeds to fall back on where the usual one asks too much of bar or bit, largest first; none thinner than an edge can cut. */
+export const lighterInfeeds = (spec: Spec, bar: BarSpec): readonly number[] => {
+  const usual = infeedPerPass(spec, bar)
+  const step = spec.units === 'mm' ? 0.0025 : 0.0001 * 25.4
+  return [0.75, 0.5, 0.35, 0.25]
+    .map((part) => Math.round((usual * part) / step) * step)
+    .filter((infeed) => infeed >= 0.005 - 1e-9)
+}
+
 /** A spring-like coil of chip must find room before the bar. */
 export const chipRoomFor = (spec: Spec, bar: BarSpec): number => chipCoil(infeedPerPass(spec, bar), spec.bore.length)
 

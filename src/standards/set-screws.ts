@@ -49,7 +49,15 @@ export const metricSetScrews: Table<SetScrew> = {
   source: 'ISO 4029:2003 (DIN 916) hexagon socket set screws with cup point',
   scope: 'M1.6 to M12',
   rows: [
-    metric('M1.6', 0.7, 0.8, 2, 8, undefined, 'ISO 4029, from memory; hexagon and point fall in line with M2 and M2.5'),
+    metric(
+      'M1.6',
+      0.7,
+      0.8,
+      2,
+      8,
+      110,
+      'ISO 4029, from memory; hexagon and point fall in line with M2 and M2.5; torque that of #0, a screw of the same size',
+    ),
     metric('M2', 0.9, 1, 2.5, 10, 0.21),
     metric('M2.5', 1.3, 1.2, 3, 12, 0.57),
     metric('M3', 1.5, 1.4, 3, 16, 0.92),
