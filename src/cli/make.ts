@@ -12,7 +12,7 @@ export const formatNames = [
   '3mf',
   'profile',
 ] as const satisfies readonly Format[]
-export const partNames = ['guide-bushing', 'shim-pack', 'cutter-bar', 'tool-bit', 'fit-gauges'] as const
+export const partNames = ['guide-bushing', 'shim-pack', 'cutter-bar', 'tool-bit', 'plug-gauge'] as const
 
 export const make: Verb = {
   name: 'make',
