@@ -97,9 +97,10 @@ export function chords(arc: Arc, sagitta: number): Point[] {
   return points
 }
 
+/** An edge of an outline. An arc runs counter-clockwise; `back` says that the outline runs along it the other way. */
 export type Edge =
   | { readonly straight: true; readonly a: Point; readonly b: Point }
-  | ({ readonly straight: false } & Arc)
+  | ({ readonly straight: false; readonly back: boolean } & Arc)
 
 /** The edges of an outline; `closed` false leaves out the one that leads back. */
 export function edgesOf(outline: Outline, closed: boolean): Edge[] {
@@ -109,7 +110,8 @@ export function edgesOf(outline: Outline, closed: boolean): Edge[] {
     const corner = outline[i]
     const next = outline[(i + 1) % outline.length]
     if (!corner || !next) continue
-    if (corner.bulge) edges.push({ straight: false, ...arcOf(corner.at, next.at, corner.bulge) })
+    if (corner.bulge)
+      edges.push({ straight: false, back: corner.bulge < 0, ...arcOf(corner.at, next.at, corner.bulge) })
     else edges.push({ straight: true, a: corner.at, b: next.at })
   }
   return edges

@@ -1,0 +1,159 @@
+/** A view solved: a rigid block of strokes round the view's own origin, in paper mm. */
+import { drawMarks } from './marks.ts'
+import { hatch } from './hatch.ts'
+import { lengthOf } from './letters.ts'
+import type { Manner } from './numbers.ts'
+import { OntoPaper } from './onto-paper.ts'
+import { is, Piece } from './piece.ts'
+import { chords } from './plane.ts'
+import type { SheetDimension, Stroke } from './sheet.ts'
+import { place } from './solve.ts'
+import { drawDetailLetter, drawPlane, drawTexture } from './stand-offs.ts'
+import { arcStroke, Extensions, lineStroke, point, strokesOf } from './strokes.ts'
+import type { Style } from './style.ts'
+import type { View } from './view.ts'
+
+export interface Block {
+  readonly view: View
+  readonly scale: number
+  readonly strokes: readonly Stroke[]
+  /** `strokes` of each count from the block's own first stroke. */
+  readonly dimensions: readonly SheetDimension[]
+  readonly left: number
+  readonly right: number
+  readonly low: number
+  readonly high: number
+  /** False where a callout had to be forced. */
+  readonly solved: boolean
+}
+
+/** `2 : 1`, `1 : 2` */
+export const scaleWords = (scale: number): string =>
+  scale >= 1 ? `${trimmed(scale)} : 1` : `1 : ${trimmed(1 / scale)}`
+const trimmed = (value: number): string => `${Math.round(value * 100) / 100}`
+
+const titleGap = 3.5
+
+export interface Ask {
+  readonly scale: number
+  /** The title names the scale. */
+  readonly named: boolean
+  readonly broken: boolean
+  readonly letters?: ReadonlyMap<string, string>
+  /** Said after the title: `of sheet 2`. */
+  readonly tail?: string
+}
+
+/** Solves a view at a scale. */
+export function solve(view: View, ask: Ask, style: Style, manner: Manner): Block {
+  const paper = new OntoPaper(ask.scale, ask.broken ? view.breaks : [])
+  const drawn = drawMarks(view, paper, style)
+  const metal = view.metal.map((box) => ({
+    x1: paper.x(box.x1),
+    y1: paper.y(box.y1),
+    x2: paper.x(box.x2),
+    y2: paper.y(box.y2),
+  }))
+  const strokes: Stroke[] = [...drawn.strokes]
+  const extensions = new Extensions()
+  const standing: Piece[] = []
+  const circles: { letter: string; x: number; y: number; radius: number }[] = []
+  for (const mark of view.marks) {
+    if (mark.mark === 'plane') {
+      const { piece, thick, chain } = drawPlane(mark, paper, drawn.field, style)
+      for (let i = 0; i < thick.length; i += 4)
+        strokes.push(lineStroke('cut', thick[i]!, thick[i + 1]!, thick[i + 2]!, thick[i + 3]!, style))
+      if (chain) strokes.push(lineStroke('centre', ...chain, style))
+      const thin = piece.copy()
+      thin.segments.length = 0
+      for (let i = 0; i < piece.segments.length; i += 5)
+        if (piece.segments[i] === is.dimension) thin.segments.push(...piece.segments.slice(i, i + 5))
+      strokes.push(...strokesOf(thin, style, undefined, extensions))
+      standing.push(piece)
+    } else if (mark.mark === 'detail') {
+      const [x, y] = paper.at(mark.centre)
+      const radius = Math.max(mark.radius * ask.scale, 3)
+      strokes.push(arcStroke('thin', [x, y], radius, 0, 360, style))
+      const circle = new Piece()
+      const points = chords({ centre: [x, y], radius, from: 0, to: 360 }, 0.1)
+      for (let i = 0; i + 1 < points.length; i++)
+        circle.segment(is.thin, points[i]![0], points[i]![1], points[i + 1]![0], points[i + 1]![1])
+      standing.push(circle)
+      circles.push({ letter: mark.letter, x, y, radius })
+    }
+  }
+  for (const mark of view.marks) {
+    if (mark.mark !== 'texture') continue
+    const piece = drawTexture(mark, paper, [drawn.field, ...standing], metal, style, manner)
+    strokes.push(...strokesOf(piece, style, undefined, extensions))
+    standing.push(piece)
+  }
+  const { placed, solved } = place({
+    view,
+    paper,
+    drawn,
+    standing,
+    metal,
+    style,
+    manner,
+    ...(ask.letters && { letters: ask.letters }),
+  })
+  const pieces = [drawn.field, ...standing, ...placed.map(({ piece }) => piece)]
+  for (const { letter, x, y, radius } of circles) {
+    const piece = drawDetailLetter(letter, x, y, radius, pieces, metal, style)
+    strokes.push(...strokesOf(piece, style, undefined, extensions))
+    pieces.push(piece)
+  }
+  const dimensions: SheetDimension[] = []
+  for (const { callout, piece, words, line, points } of placed) {
+    const first = strokes.length
+    strokes.push(...strokesOf(piece, style, callout.of, extensions))
+    if (!line || !points || callout.callout === 'leader') continue
+    const [x1, y1, x2, y2] = piece.boxes as [number, number, number, number]
+    dimensions.push({
+      of: callout.of,
+      is: callout.callout,
+      turn: callout.callout === 'linear' && callout.axis === 'y' ? 90 : 0,
+      points: points.map(([x, y]) => point(x, y)),
+      line: point(line[0], line[1]),
+      text: words,
+      textAt: point((x1 + x2) / 2, (y1 + y2) / 2),
+      scale: ask.scale,
+      strokes: Array.from({ length: strokes.length - first }, (_, index) => first + index),
+    })
+  }
+  const boxes = pieces.flatMap((piece) => piece.boxes)
+  for (const { polygons, angle } of drawn.hatches) strokes.push(...hatch(polygons, angle, boxes, style, drawn.clip))
+
+  let [left, right, low, high] = [drawn.left, drawn.right, drawn.low, drawn.high]
+  for (const piece of pieces) {
+    left = Math.min(left, piece.left)
+    right = Math.max(right, piece.right)
+    low = Math.min(low, piece.low)
+    high = Math.max(high, piece.high)
+  }
+  if (view.title !== undefined) {
+    const words = view.title + (ask.named ? ` (${scaleWords(ask.scale)})` : '') + (ask.tail ?? '')
+    const length = lengthOf(words, style.text)
+    const middle = (drawn.left + drawn.right) / 2
+    // Over what stands under it, not over a shelf far to the side.
+    let top = drawn.high
+    for (const piece of pieces)
+      if (piece.left < middle + length / 2 + 2 && piece.right > middle - length / 2 - 2) top = Math.max(top, piece.high)
+    const y = top + titleGap
+    strokes.push({
+      stroke: 'text',
+      class: 'size',
+      width: style.widths.thin,
+      at: point(middle - length / 2, y),
+      height: style.text,
+      length: Math.round(length * 1000) / 1000,
+      turn: 0,
+      text: words,
+    })
+    left = Math.min(left, middle - length / 2)
+    right = Math.max(right, middle + length / 2)
+    high = Math.max(high, y + style.text)
+  }
+  return { view, scale: ask.scale, strokes, dimensions, left, right, low, high, solved }
+}

@@ -1,0 +1,397 @@
+/** Places the callouts of one view on unlimited paper: strips of linear dimensions, then angles, then leaders. */
+import { drawAngle, type PreparedAngle, waysOfAngle } from './angle.ts'
+import { type Label, labelOf, labelOfWorth } from './label.ts'
+import { drawLeader, leaning, type PreparedLeader, reaches } from './leader.ts'
+import { drawLinear, type Prepared, prepareLinear } from './linear.ts'
+import type { Drawn } from './marks.ts'
+import type { Manner } from './numbers.ts'
+import type { OntoPaper } from './onto-paper.ts'
+import { clearOfItself, costOf, is, Piece } from './piece.ts'
+import { cross, degrees, enters, radians } from './plane.ts'
+import type { Style } from './style.ts'
+import type { Angle, Box, Callout, Leader, Linear, View } from './view.ts'
+import { frameOf } from './writing.ts'
+
+export interface Placed {
+  readonly callout: Callout
+  readonly piece: Piece
+  readonly words: string
+  /** A point of the dimension line or arc, for live dimensions; absent for leaders. */
+  readonly line?: readonly [number, number]
+  readonly points?: readonly (readonly [number, number])[]
+}
+
+export interface Solving {
+  readonly view: View
+  readonly paper: OntoPaper
+  readonly drawn: Drawn
+  /** Marks and stand-offs that are there before any callout. */
+  readonly standing: readonly Piece[]
+  readonly metal: readonly Box[]
+  readonly style: Style
+  readonly manner: Manner
+  /** Letters in place of sizes, by the callout's name. */
+  readonly letters?: ReadonlyMap<string, string>
+}
+
+interface Lane {
+  readonly side: Linear['side']
+  readonly line: number
+  readonly low: number
+  readonly high: number
+  readonly t1: number
+  readonly t2: number
+  /** The area between outline and dimension line, on paper. */
+  readonly box: Box
+  readonly of: string
+}
+
+const step = 0.5
+const farthest = 60
+
+/** All callouts of a view placed; `solved` is false where one had to be forced. */
+export function place(solving: Solving): { readonly placed: Placed[]; readonly solved: boolean } {
+  const { view, paper, style, manner } = solving
+  const field: Piece[] = [solving.drawn.field, ...solving.standing]
+  const placed: Placed[] = []
+  let solved = true
+  const labelFor = (callout: Linear | Angle): Label => {
+    const letter = solving.letters?.get(callout.of)
+    return letter === undefined
+      ? labelOfWorth(callout.worth, manner, style.text)
+      : labelOf([letter], manner, style.text)
+  }
+  const tips = view.callouts.flatMap((callout) => (callout.callout === 'leader' ? callout.tips.slice(0, 1) : []))
+  const tipsOnPaper = tips.map((tip) => paper.at(tip.at))
+
+  // Strips.
+  const lanes: Lane[] = []
+  const linears = view.callouts.filter((callout) => callout.callout === 'linear')
+  for (const side of ['bottom', 'top', 'left', 'right'] as const) {
+    const own = linears
+      .filter((callout) => callout.side === side)
+      .map((callout) => prepared(callout, solving, labelFor(callout)))
+      .sort((a, b) => a.t2 - a.t1 - (b.t2 - b.t1) || a.t1 - b.t1)
+    for (const strip of own) {
+      const found =
+        placeLinear(strip, side, field, lanes, tipsOnPaper, style, farthest) ??
+        placeLinear(strip, side, field, lanes, tipsOnPaper, style, 4 * farthest)
+      if (!found) continue
+      const { piece, lane, line } = found
+      field.push(piece)
+      lanes.push(lane)
+      const level = strip.axis === 'x'
+      placed.push({
+        callout: strip.callout,
+        piece,
+        words: strip.label.words,
+        line,
+        points: level
+          ? [
+              [strip.t1, strip.foot1],
+              [strip.t2, strip.foot2],
+            ]
+          : [
+              [strip.foot1, strip.t1],
+              [strip.foot2, strip.t2],
+            ],
+      })
+    }
+  }
+
+  // Angles; what has no room for an arc is said by a leader to its second arm.
+  const leaders: Leader[] = view.callouts.filter((callout) => callout.callout === 'leader')
+  const instead = new Map<Leader, Angle>()
+  for (const callout of view.callouts) {
+    if (callout.callout !== 'angle') continue
+    const found = placeAngle(callout, solving, labelFor(callout), field, lanes)
+    if (found) {
+      field.push(found.piece)
+      placed.push(found)
+      continue
+    }
+    const leader = leaderOf(callout)
+    instead.set(leader, callout)
+    leaders.push(leader)
+  }
+
+  // Leaders, widest first; one without room throws another out.
+  const queue = leaders
+    .map((callout) => ({ callout, prepared: preparedLeader(callout, solving) }))
+    .sort((a, b) => b.prepared.width - a.prepared.width || b.prepared.labels.length - a.prepared.labels.length)
+  const standing: { callout: Leader; prepared: PreparedLeader; piece: Piece }[] = []
+  let moves = 24
+  while (queue.length > 0) {
+    const next = queue.shift()!
+    const others = standing.map((other) => other.piece)
+    let found = placeLeader(next.prepared, [...field, ...others], lanes, solving, 'strict')
+    if (!found && moves > 0 && standing.length > 0) {
+      let least = Infinity
+      let out = -1
+      for (const index of standing.keys()) {
+        const rest = others.filter((_, other) => other !== index)
+        const tried = placeLeader(next.prepared, [...field, ...rest], lanes, solving, 'strict')
+        if (tried && tried.cost < least) {
+          least = tried.cost
+          out = index
+          found = tried
+        }
+      }
+      if (out >= 0) {
+        moves--
+        const [thrown] = standing.splice(out, 1)
+        if (thrown) queue.push(thrown)
+      }
+    }
+    found ??= placeLeader(next.prepared, [...field, ...others], lanes, solving, 'loose')
+    if (!found) {
+      solved = false
+      found = placeLeader(next.prepared, [...field, ...others], lanes, solving, 'forced')
+    }
+    if (found) standing.push({ ...next, piece: found.piece })
+  }
+  for (const { callout, prepared: own, piece } of standing)
+    placed.push({
+      callout: instead.get(callout) ?? callout,
+      piece,
+      words: own.labels.map((label) => label.words).join(' '),
+    })
+  return { placed, solved }
+}
+
+function prepared(callout: Linear, { drawn, paper, style, manner }: Solving, label: Label): Prepared {
+  const level = callout.axis === 'x'
+  const base = { top: drawn.high, bottom: drawn.low, left: drawn.left, right: drawn.right }[callout.side]
+  return prepareLinear(callout, style, manner, level ? paper.x : paper.y, level ? paper.y : paper.x, base, label)
+}
+
+function placeLinear(
+  strip: Prepared,
+  side: Linear['side'],
+  field: readonly Piece[],
+  lanes: readonly Lane[],
+  tips: readonly (readonly [number, number])[],
+  style: Style,
+  most: number,
+): { piece: Piece; lane: Lane; line: [number, number] } | undefined {
+  const scratch = new Piece()
+  let best: { piece: Piece; lane: Lane; line: [number, number] } | undefined
+  let least = Infinity
+  const neighbour = lanes.find((lane) => lane.of === strip.callout.chain)
+  for (let offset = style.first; offset <= most && offset < least; offset += step) {
+    const line = strip.base + strip.out * offset
+    for (const form of strip.forms) {
+      let cost = offset + form.cost
+      if (neighbour && Math.abs(neighbour.line - line) > 1e-6) cost += 4
+      if (cost >= least) continue
+      scratch.clear()
+      if (!drawLinear(scratch, strip, style, offset, form)) continue
+      const [low, high] = strip.extent
+      if (!keepsOrder(strip, side, line, low, high, lanes, style)) continue
+      if (strip.pointing && !clearOfItself(scratch)) continue
+      const [x1, y1, x2, y2] = scratch.boxes as [number, number, number, number]
+      for (const [x, y] of tips) if (x > x1 - 5 && x < x2 + 5 && y > y1 - 5 && y < y2 + 5) cost += 3
+      for (let i = 0; i < field.length && cost < least; i++) cost += 4 * costOf(scratch, field[i]!)
+      if (cost >= least) continue
+      least = cost
+      const far = Math.max(strip.out * line, strip.out * strip.base)
+      const near = Math.min(strip.out * strip.foot1, strip.out * strip.foot2, strip.out * strip.base)
+      const across: [number, number] = strip.out > 0 ? [near, far] : [-far, -near]
+      best = {
+        piece: scratch.copy(),
+        line: [...strip.text],
+        lane: {
+          side,
+          line,
+          low,
+          high,
+          t1: strip.t1,
+          t2: strip.t2,
+          of: strip.callout.of,
+          box:
+            strip.axis === 'x'
+              ? { x1: strip.t1, y1: across[0], x2: strip.t2, y2: across[1] }
+              : { x1: across[0], y1: strip.t1, x2: across[1], y2: strip.t2 },
+        },
+      }
+    }
+  }
+  return best
+}
+
+/** Lines whose extents overlap stand apart; short inside, long outside. */
+function keepsOrder(
+  strip: Prepared,
+  side: Linear['side'],
+  line: number,
+  low: number,
+  high: number,
+  lanes: readonly Lane[],
+  style: Style,
+): boolean {
+  for (const lane of lanes) {
+    if (lane.side !== side) continue
+    const farther = strip.out * (line - lane.line)
+    if (low < lane.high - 0.01 && high > lane.low + 0.01 && Math.abs(farther) < style.between - 1e-6) return false
+    const contains = strip.t1 <= lane.t1 + 0.01 && strip.t2 >= lane.t2 - 0.01
+    if (contains && strip.t2 - strip.t1 > lane.t2 - lane.t1 + 0.01 && farther <= 0) return false
+    const within = strip.t1 >= lane.t1 - 0.01 && strip.t2 <= lane.t2 + 0.01
+    if (within && strip.t2 - strip.t1 < lane.t2 - lane.t1 - 0.01 && farther >= 0) return false
+  }
+  return true
+}
+
+function placeAngle(
+  callout: Angle,
+  { paper, style, metal }: Solving,
+  label: Label,
+  field: readonly Piece[],
+  lanes: readonly Lane[],
+): Placed | undefined {
+  const vertex = paper.at(callout.vertex)
+  const away = (at: readonly [number, number]): number => Math.hypot(at[0] - vertex[0], at[1] - vertex[1])
+  const strip: PreparedAngle = {
+    label,
+    vertex,
+    a1: callout.a1,
+    a2: callout.a2,
+    starts: [away(paper.at(callout.starts[0])), away(paper.at(callout.starts[1]))],
+  }
+  const scratch = new Piece()
+  let best: Piece | undefined
+  let least = Infinity
+  let bestRadius = 0
+  for (let radius = 16; radius <= 50; radius += 2)
+    for (let way = 0; way < waysOfAngle; way++) {
+      let cost = 0.3 * radius + 0.4 * way
+      if (cost >= least) break
+      scratch.clear()
+      if (!drawAngle(scratch, strip, style, radius, way)) continue
+      if (!clearOfItself(scratch) || overMetal(scratch, metal)) continue
+      for (const lane of lanes) if (boxEnters(scratch, lane.box)) cost += 4
+      for (let i = 0; i < field.length && cost < least; i++) cost += 3 * costOf(scratch, field[i]!)
+      if (cost >= least) continue
+      least = cost
+      best = scratch.copy()
+      bestRadius = radius
+    }
+  if (!best) return undefined
+  const at = (angle: number, r: number): [number, number] => [
+    vertex[0] + r * Math.cos(radians(angle)),
+    vertex[1] + r * Math.sin(radians(angle)),
+  ]
+  return {
+    callout,
+    piece: best,
+    words: label.words,
+    line: at((callout.a1 + callout.a2) / 2, bestRadius),
+    points: [vertex, at(callout.a1, Math.max(strip.starts[0], 1)), at(callout.a2, Math.max(strip.starts[1], 1))],
+  }
+}
+
+/** Too small an angle for an arc: a leader to its second arm, from the side away from the first. */
+function leaderOf(callout: Angle): Leader {
+  const [from] = [callout.starts[1]]
+  const reach = Math.hypot(from[0] - callout.vertex[0], from[1] - callout.vertex[1])
+  const angle = radians(callout.a2)
+  const along = Math.max(reach * 0.6, reach - 1)
+  const at = [callout.vertex[0] + along * Math.cos(angle), callout.vertex[1] + along * Math.sin(angle)] as const
+  return {
+    callout: 'leader',
+    of: callout.of,
+    tips: [
+      { at, out: [-Math.sin(angle), Math.cos(angle)] },
+      { at, out: [Math.sin(angle), -Math.cos(angle)] },
+    ],
+    lines: [[callout.worth]],
+  }
+}
+
+function preparedLeader(callout: Leader, { paper, style, manner, letters }: Solving): PreparedLeader {
+  const height = callout.small ? style.small : style.text
+  const letter = letters?.get(callout.of)
+  const labels = (letter === undefined ? callout.lines : [[letter]]).map((line) => labelOf(line, manner, height))
+  const frames = (callout.hangs ?? []).flatMap((hung) =>
+    hung.hang === 'frame' ? [frameOf(hung, manner, style.small)] : [],
+  )
+  return {
+    labels,
+    width: Math.max(...labels.map((label) => label.width)),
+    under: frames,
+    tips: callout.tips.map(({ at, out }) => {
+      const [x, y] = paper.at(at)
+      return { x, y, angle: degrees(Math.atan2(out[1], out[0])) }
+    }),
+  }
+}
+
+const overMetal = (piece: Piece, metal: readonly Box[]): boolean => metal.some((box) => boxEnters(piece, box))
+
+function boxEnters(piece: Piece, box: Box): boolean {
+  const { boxes } = piece
+  for (let i = 0; i < boxes.length; i += 5)
+    if (boxes[i]! < box.x2 && boxes[i + 2]! > box.x1 && boxes[i + 1]! < box.y2 && boxes[i + 3]! > box.y1) return true
+  return false
+}
+
+/** `strict` as the rules have it; `loose` may cross more outlines and go farther; `forced` takes the least evil. */
+function placeLeader(
+  leader: PreparedLeader,
+  field: readonly Piece[],
+  lanes: readonly Lane[],
+  { drawn, metal, style }: Solving,
+  manner: 'strict' | 'loose' | 'forced',
+): { piece: Piece; cost: number } | undefined {
+  const scratch = new Piece()
+  let best: Piece | undefined
+  let least = Infinity
+  const edges = drawn.field.segments
+  for (const { turn, length, cost: base } of reaches) {
+    if (base >= least) break
+    const long = manner === 'strict' ? length : length * 1.6
+    for (const [index, tip] of leader.tips.entries()) {
+      const angle = tip.angle + turn
+      const lean = leaning(angle)
+      if (base + lean >= least) continue
+      const ux = Math.cos(radians(angle))
+      const uy = Math.sin(radians(angle))
+      const ex = tip.x + long * ux
+      const ey = tip.y + long * uy
+      let own = base + lean + 0.01 * index
+      let crossed = 0
+      for (let i = 0; i < edges.length; i += 5)
+        if (
+          edges[i]! <= is.hidden &&
+          cross(tip.x + ux, tip.y + uy, ex, ey, edges[i + 1]!, edges[i + 2]!, edges[i + 3]!, edges[i + 4]!)
+        )
+          crossed++
+      if (crossed > (manner === 'strict' ? 1 : 4)) continue
+      own += 8 * crossed
+      const [mx, my] = [tip.x + (ux * long) / 2, tip.y + (uy * long) / 2]
+      if (metal.some((box) => mx > box.x1 && mx < box.x2 && my > box.y1 && my < box.y2)) own += 6
+      for (const { box } of lanes)
+        if (enters(tip.x + ux, tip.y + uy, ex, ey, box.x1, box.y1, box.x2, box.y2)) own += 2.5
+      if (own >= least) continue
+      for (const run of [1, -1] as const) {
+        let cost = own + (run * ux < 0 ? 3 : 0)
+        if (cost >= least) continue
+        scratch.clear()
+        drawLeader(scratch, leader, style, tip.x, tip.y, angle, long, run)
+        if (!clearOfItself(scratch)) continue
+        if (overMetal(scratch, metal)) {
+          if (manner === 'strict') continue
+          cost += 60
+        }
+        for (const { box } of lanes) if (boxEnters(scratch, box)) cost += 2.5
+        for (let i = 0; i < field.length && cost < least; i++) {
+          const met = costOf(scratch, field[i]!)
+          cost += met === Infinity && manner === 'forced' ? 100 : met
+        }
+        if (cost >= least) continue
+        least = cost
+        best = scratch.copy()
+      }
+    }
+  }
+  return best && { piece: best, cost: least }
+}
