@@ -128,9 +128,13 @@ export const inchSetScrews: Table<SetScrew> = {
   ],
 }
 
+const bySize = {
+  metric: new Map(metricSetScrews.rows.map((row) => [row.size, row] as const)),
+  inch: new Map(inchSetScrews.rows.map((row) => [row.size, row] as const)),
+}
+
 /** The cup-point set screw of a thread (`M5`, `#10-32`, `1/4-28`); `undefined` if thread or screw is not in the tables. */
 export const setScrewFor = (threadName: string): SetScrew | undefined => {
   const thread = threadNamed(threadName)
-  const rows = thread?.system === 'metric' ? metricSetScrews.rows : inchSetScrews.rows
-  return thread && rows.find((row) => row.size === thread.size)
+  return thread && bySize[thread.system].get(thread.size)
 }

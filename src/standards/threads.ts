@@ -128,11 +128,12 @@ export const unifiedThreads: Table<Thread> = {
 
 const all = [...metricThreads.rows, ...unifiedThreads.rows]
 
+const byName = new Map(
+  all.flatMap((thread) => [[thread.name, thread] as const, [`${thread.name}x${thread.pitch}`, thread] as const]),
+)
+
 /** The thread of this name (`M5`, `#10-32`, `1/4-28`; `M5x0.8` too), or `undefined`. */
-export const threadNamed = (name: string): Thread | undefined => {
-  const plain = name.trim().replace(/\s+UN[CF]$/i, '')
-  return all.find((thread) => thread.name === plain || `${thread.name}x${thread.pitch}` === plain)
-}
+export const threadNamed = (name: string): Thread | undefined => byName.get(name.trim().replace(/\s+UN[CF]$/i, ''))
 
 /** Every thread name, metric first. */
 export const threadNames: readonly string[] = all.map((thread) => thread.name)
