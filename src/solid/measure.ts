@@ -22,11 +22,8 @@ export interface Measured {
 }
 
 /** What can be said of a mesh without any kernel. */
-export const measure = ({ positions, triangles }: Mesh): Measured => {
-  const corner = (index: number): [number, number, number] => {
-    const at = 3 * (triangles[index] ?? 0)
-    return [positions[at] ?? 0, positions[at + 1] ?? 0, positions[at + 2] ?? 0]
-  }
+export const measure = (mesh: Mesh): Measured => {
+  const { positions, triangles } = mesh
   const parent = Array.from({ length: positions.length / 3 }, (_, index) => index)
   const rootOf = (vertex: number): number => {
     let at = vertex
@@ -36,15 +33,13 @@ export const measure = ({ positions, triangles }: Mesh): Measured => {
   const ways = new Map<number, number>()
   const min: [number, number, number] = [Infinity, Infinity, Infinity]
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
-  let [volume, area, leastFacet] = [0, 0, Infinity]
+  let [volume, area] = [0, 0]
   for (let first = 0; first < triangles.length; first += 3) {
-    const [a, b, c] = [corner(first), corner(first + 1), corner(first + 2)]
+    const [a, b, c] = facetOf(mesh, first)
     const across = cross(minus(b, a), minus(c, a))
     volume += dot(a, cross(b, c)) / 6
     const twice = Math.hypot(...across)
     area += twice / 2
-    const longest = Math.max(Math.hypot(...minus(b, a)), Math.hypot(...minus(c, b)), Math.hypot(...minus(a, c)))
-    leastFacet = Math.min(leastFacet, longest > 0 ? twice / longest : 0)
     for (let side = 0; side < 3; side += 1) {
       const [from, to] = [triangles[first + side] ?? 0, triangles[first + ((side + 1) % 3)] ?? 0]
       const way = from * parent.length + to
@@ -64,7 +59,38 @@ export const measure = ({ positions, triangles }: Mesh): Measured => {
   const used = new Set(triangles)
   const bodies = [...used].filter((vertex) => rootOf(vertex) === vertex).length
   const euler = used.size - ways.size / 2 + triangles.length / 3
-  return { volume, area, min, max, bodies, genus: bodies - euler / 2, openEdges: open.length, leastFacet }
+  return {
+    volume,
+    area,
+    min,
+    max,
+    bodies,
+    genus: bodies - euler / 2,
+    openEdges: open.length,
+    leastFacet: leastHeight(mesh),
+  }
+}
+
+/** The least height of any triangle, mm: twice its area by its longest side. */
+export const leastHeight = (mesh: Mesh): number => {
+  let least = Infinity
+  for (let first = 0; first < mesh.triangles.length; first += 3) {
+    const [a, b, c] = facetOf(mesh, first)
+    const [u, v, w] = [minus(b, a), minus(c, a), minus(c, b)]
+    const across = cross(u, v)
+    const longest = Math.max(dot(u, u), dot(v, v), dot(w, w))
+    least = Math.min(least, longest > 0 ? Math.sqrt(dot(across, across) / longest) : 0)
+  }
+  return least
+}
+
+/** The corners of the triangle whose first index stands at `first`. */
+const facetOf = ({ positions, triangles }: Mesh, first: number): [Vector, Vector, Vector] => {
+  const corner = (index: number): Vector => {
+    const at = 3 * (triangles[index] ?? 0)
+    return [positions[at] ?? 0, positions[at + 1] ?? 0, positions[at + 2] ?? 0]
+  }
+  return [corner(first), corner(first + 1), corner(first + 2)]
 }
 
 type Vector = readonly [number, number, number]
