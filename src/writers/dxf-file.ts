@@ -47,6 +47,8 @@ interface DxfFile {
   readonly entities: readonly Entity[]
   readonly blocks?: readonly Block[]
   readonly dimensionStyles?: readonly DimensionStyle[]
+  /** Dimension texts stand level in a break of the line, not along it above it. */
+  readonly level?: boolean
   /** What is to be seen and printed, mm. */
   readonly area: { readonly from: readonly [number, number]; readonly to: readonly [number, number] }
 }
@@ -96,6 +98,7 @@ export function dxfFile(file: DxfFile): string {
     ...(file.blocks ?? []).map((block) => ({ ...block, record: handle(), layout: undefined, inFile: [] })),
   ]
   const { from, to } = file.area
+  const [level, above] = file.level ? ['1', '0'] : ['0', '1']
 
   const table = (name: string, records: (owner: string) => readonly (readonly Tag[])[], more: readonly Tag[] = []) => {
     const owner = handle()
@@ -234,9 +237,9 @@ export function dxfFile(file: DxfFile): string {
             [140, real(each.textHeight)],
             [144, real(each.factor, 9)],
             [147, '1.0'],
-            [73, '0'],
-            [74, '0'],
-            [77, '1'],
+            [73, level],
+            [74, level],
+            [77, above],
             [340, style],
           ]),
         ),
@@ -381,6 +384,9 @@ export function dxfFile(file: DxfFile): string {
     ...variable('$DIMEXO', [40, '1.0']),
     ...variable('$DIMEXE', [40, '2.0']),
     ...variable('$DIMGAP', [40, '1.0']),
+    ...variable('$DIMTIH', [70, level]),
+    ...variable('$DIMTOH', [70, level]),
+    ...variable('$DIMTAD', [70, above]),
     ...variable('$PLIMMIN', ...at(10, from)),
     ...variable('$PLIMMAX', ...at(10, to)),
     ...variable('$MEASUREMENT', [70, '1']),

@@ -33,8 +33,21 @@ export function liveDxf(sheet: Sheet): string {
     entities: [...sheet.strokes.filter((_, index) => !taken.has(index)).flatMap(entity), ...live, ...warning(sheet)],
     blocks,
     dimensionStyles: styles(sheet),
+    level: level(sheet),
     area: { from: [0, 0], to: [sheet.paper.width, sheet.paper.height] },
   })
+}
+
+/** Whether upright dimensions carry their text level throughout. */
+function level(sheet: Sheet): boolean {
+  const upright = sheet.dimensions.filter((dimension) => dimension.turn === 90)
+  const turned = upright.some(({ strokes }) =>
+    strokes.some((index) => {
+      const stroke = sheet.strokes[index]
+      return stroke?.stroke === 'text' && stroke.turn === 90
+    }),
+  )
+  return upright.length > 0 && !turned
 }
 
 /** A style a scale, in order of first use: `SIZE_2` is twice full size. */

@@ -20,7 +20,8 @@ export interface Fonts {
 }
 
 /**
- * Sheets as one PDF, a sheet a page, true to scale: viewers are asked not to fit it to the paper. Outline entries by part. Nothing is
+ * Sheets as one PDF, a sheet a page, true to scale: viewers are asked not to fit it to the paper. One outline entry a part, its further
+ * sheets under it. Nothing is
  * compressed, since every release of a compressor packs differently and the same sheets shall give the same bytes everywhere.
  */
 export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8Array> {
@@ -47,10 +48,15 @@ export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8
   document.registerFont('upright', sourceOf(fonts.regular))
   document.registerFont('bold', sourceOf(fonts.bold))
   let part: { readonly name: string; readonly entry: PDFKit.PDFOutline } | undefined
+  let sheetOfPart = 0
   for (const sheet of sheets) {
     document.addPage({ size: [sheet.paper.width * point, sheet.paper.height * point], margin: 0 })
-    if (part?.name !== sheet.part) part = { name: sheet.part, entry: document.outline.addItem(oneLine(sheet.part)) }
-    part.entry.addItem(oneLine(`${sheet.number} ${sheet.title}`))
+    const title = oneLine(`${sheet.number} ${sheet.title}`)
+    if (part?.name === sheet.part) part.entry.addItem(`${title}, sheet ${++sheetOfPart}`)
+    else {
+      part = { name: sheet.part, entry: document.outline.addItem(title) }
+      sheetOfPart = 1
+    }
     const pen: Pen = { width: 0, cap: undefined }
     for (const stroke of sheet.strokes) draw(document, stroke, sheet.paper.height, pen)
   }

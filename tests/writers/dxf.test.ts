@@ -270,6 +270,12 @@ describe('a sheet as live DXF', () => {
     ])
   })
 
+  it('says whether texts stand level', () => {
+    const level = (of: typeof sheet) => readDxf(liveDxf(of)).header.$DIMTIH
+    const flat = strokes.map((stroke) => (stroke.stroke === 'text' ? { ...stroke, turn: 0 as const } : stroke))
+    expect([level(sheet), level({ ...sheet, strokes: flat })]).toEqual([0, 1])
+  })
+
   it('equals the plain file where no dimension lives', () => {
     expect(read(liveDxf({ ...sheet, dimensions: [] }))).toEqual(read(dxf(sheet)))
   })
