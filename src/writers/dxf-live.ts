@@ -16,7 +16,11 @@ export function liveDxf(sheet: Sheet): string {
   const blocks: Block[] = []
   const live: Entity[] = []
   for (const dimension of sheet.dimensions) {
-    const own = dimension.strokes.filter((index) => index in sheet.strokes && !taken.has(index))
+    // A frame that hangs on it and has a name of its own stays outside: readers that draw dimensions anew would lose it.
+    const own = dimension.strokes.filter((index) => {
+      const stroke = sheet.strokes[index]
+      return stroke && !taken.has(index) && (stroke.of ?? dimension.of) === dimension.of
+    })
     // A dimension without a picture is struck out by readers' audits.
     if (own.length === 0) continue
     for (const index of own) taken.add(index)

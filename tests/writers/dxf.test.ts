@@ -270,6 +270,15 @@ describe('a sheet as live DXF', () => {
     ])
   })
 
+  it('leaves a frame of another name outside the block', () => {
+    const framed = strokes.map((stroke, index) => (index === 22 ? { ...stroke, of: 'parallel' } : stroke))
+    const file = readDxf(liveDxf({ ...sheet, strokes: framed }))
+    expect(file.blocks['*D2']?.entities.map((entity) => entity.type)).toEqual(['TEXT'])
+    expect(file.entities.filter((entity) => entity.type === 'LINE').length).toBe(
+      strokes.filter((stroke, index) => stroke.stroke === 'line' && (index === 22 || !taken.has(index))).length,
+    )
+  })
+
   it('says whether texts stand level', () => {
     const level = (of: typeof sheet) => readDxf(liveDxf(of)).header.$DIMTIH
     const flat = strokes.map((stroke) => (stroke.stroke === 'text' ? { ...stroke, turn: 0 as const } : stroke))
