@@ -47,15 +47,7 @@ function beyond(piece: Piece, label: Label, x: number, y: number, ux: number, uy
   }
   const left = cx - width / 2
   const base = cy - high / 2 + label.down
-  for (const run of label.runs)
-    piece.texts.push({
-      x: left + run.dx,
-      y: base + run.dy,
-      turn: 0,
-      height: label.height,
-      length: run.length,
-      text: run.text,
-    })
+  for (const run of label.runs) piece.text(left + run.dx, base + run.dy, 0, label.height, run.length, run.text)
   piece.box(left, cy - high / 2, left + width, cy + high / 2, 0.8)
 }
 
@@ -105,14 +97,7 @@ export function drawAngle(piece: Piece, prepared: PreparedAngle, style: Style, r
     const left = x + ux * reach - halfWidth
     const low = y + uy * reach - halfHigh
     for (const run of label.runs)
-      piece.texts.push({
-        x: left + run.dx,
-        y: low + label.down + run.dy,
-        turn: 0,
-        height: label.height,
-        length: run.length,
-        text: run.text,
-      })
+      piece.text(left + run.dx, low + label.down + run.dy, 0, label.height, run.length, run.text)
     piece.box(left, low, left + label.width, low + 2 * halfHigh, 0.8)
     return true
   }

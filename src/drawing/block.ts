@@ -44,8 +44,27 @@ export interface Ask {
   readonly tail?: string
 }
 
+/** How far the ends of cutting planes are moved out when they shut a dimension's way. */
+const roomForStrips = [0, 14, 22, 32]
+
 /** Solves a view at a scale. */
 export function solve(view: View, ask: Ask, style: Style, manner: Manner): Block {
+  let last: Block | undefined
+  for (const farther of view.marks.some((mark) => mark.mark === 'plane') ? roomForStrips : [0]) {
+    const { block, blocked } = attempt(view, ask, style, manner, farther)
+    if (!blocked) return block
+    last ??= block
+  }
+  return last!
+}
+
+function attempt(
+  view: View,
+  ask: Ask,
+  style: Style,
+  manner: Manner,
+  farther: number,
+): { readonly block: Block; readonly blocked: boolean } {
   const paper = new OntoPaper(ask.scale, ask.broken ? view.breaks : [])
   const drawn = drawMarks(view, paper, style)
   const metal = view.metal.map((box) => ({
@@ -60,7 +79,7 @@ export function solve(view: View, ask: Ask, style: Style, manner: Manner): Block
   const circles: { letter: string; x: number; y: number; radius: number }[] = []
   for (const mark of view.marks) {
     if (mark.mark === 'plane') {
-      const { piece, thick, chain } = drawPlane(mark, paper, drawn.field, style)
+      const { piece, thick, chain } = drawPlane(mark, paper, drawn.field, style, farther)
       for (let i = 0; i < thick.length; i += 4)
         strokes.push(lineStroke('cut', thick[i]!, thick[i + 1]!, thick[i + 2]!, thick[i + 3]!, style))
       if (chain) strokes.push(lineStroke('centre', ...chain, style))
@@ -88,7 +107,7 @@ export function solve(view: View, ask: Ask, style: Style, manner: Manner): Block
     strokes.push(...strokesOf(piece, style, undefined, extensions))
     standing.push(piece)
   }
-  const { placed, solved } = place({
+  const { placed, solved, blocked } = place({
     view,
     paper,
     drawn,
@@ -155,5 +174,5 @@ export function solve(view: View, ask: Ask, style: Style, manner: Manner): Block
     right = Math.max(right, middle + length / 2)
     high = Math.max(high, y + style.text)
   }
-  return { view, scale: ask.scale, strokes, dimensions, left, right, low, high, solved }
+  return { block: { view, scale: ask.scale, strokes, dimensions, left, right, low, high, solved }, blocked }
 }

@@ -1,7 +1,7 @@
 /** The sheet round the views: frame, title block, projection symbol, check line, trace, band. */
-import { legible, lengthOf, shortened } from './letters.ts'
+import { legible, lengthOf, shortened, wrap } from './letters.ts'
 import { inWords, type Manner } from './numbers.ts'
-import { bandHeight, blockHeight, blockWidth, type Paper, titleBox } from './paper.ts'
+import { bandHeight, blockWidth, type Paper, titleBox } from './paper.ts'
 import { ruler } from './ruler.ts'
 import type { Stroke } from './sheet.ts'
 import type { Style } from './style.ts'
@@ -83,8 +83,7 @@ export function drawTitleBlock(paper: Paper, words: TitleWords, style: Style, ma
   pen.line(x + columns[1]!, y, x + columns[1]!, top, 0.35)
   pen.line(x + columns[2]!, y, x + columns[2]!, top, 0.35)
   pen.line(x + columns[3]!, y, x + columns[3]!, y + 2 * row, 0.25)
-  for (let n = 1; n < 4; n++)
-    pen.line(x + (n === 3 ? 0 : 0), y + n * row, x + (n === 3 ? columns[2]! : blockWidth), y + n * row, 0.25)
+  for (let n = 1; n < 4; n++) pen.line(x, y + n * row, x + (n === 3 ? columns[2]! : blockWidth), y + n * row, 0.25)
   for (const [name, said, left, down, width] of cells(words, style, manner)) {
     const cellTop = top - down * row
     pen.words(name, x + left + 1.2, cellTop - 2.7, label)
@@ -95,7 +94,13 @@ export function drawTitleBlock(paper: Paper, words: TitleWords, style: Style, ma
   const title = legible(words.drawing.title)
   const height = [5, 4, 3.5].find((size) => lengthOf(title, size, true) <= room) ?? 3.5
   pen.words(height === 3.5 ? shortened(title, 3.5 * 1.1, room) : title, right, top - 8, height, { bold: true })
-  pen.words(legible(words.drawing.block.job), right, top - 15.4, value, { within: room + 0.8 })
+  const job = wrap(legible(words.drawing.block.job), value, room + 0.8)
+  const [upper = '', ...rest] = job
+  if (rest.length === 0) pen.words(upper, right, top - 15.4, value)
+  else {
+    pen.words(upper, right, top - 12.4, value)
+    pen.words(rest.join(' '), right, top - 16.2, value, { within: room + 0.8 })
+  }
   projectionSymbol(pen, x + columns[2]! + 17, y + row / 2, words.projection, style)
   return pen.strokes
 }
@@ -140,5 +145,3 @@ export function drawBand(paper: Paper, band: string): Stroke[] {
   })
   return pen.strokes
 }
-
-export { blockHeight }

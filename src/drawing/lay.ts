@@ -3,7 +3,7 @@ import { type Ask, type Block, scaleWords, solve } from './block.ts'
 import { drawBand, drawFrameOf, drawTitleBlock, tooLong } from './furniture.ts'
 import { legible } from './letters.ts'
 import { inWords, type Manner } from './numbers.ts'
-import { inProjection, pack, type Packed } from './pack.ts'
+import { Columns, inProjection, pack, type Packed } from './pack.ts'
 import { bandHeight, type Paper, paperOf, tableBox, titleBox } from './paper.ts'
 import { chords, edgesOf } from './plane.ts'
 import type { Sheet, SheetDimension, Stroke } from './sheet.ts'
@@ -117,6 +117,7 @@ function ownScale(view: View, main: number, down: number, style: Style): number 
 class Layout {
   private readonly solvedViews = new Map<string, Block>()
   private readonly reaches = new Map<View, Reach>()
+  private readonly columns: Columns
   private readonly tables = new Map<number, SetTable>()
   readonly style: Style
   readonly manner: Manner
@@ -129,6 +130,7 @@ class Layout {
     this.drafting = drafting
     this.style = styles[drafting.convention]
     this.manner = drafting
+    this.columns = new Columns(this.style, this.manner)
   }
 
   reach(view: View): Reach {
@@ -177,24 +179,34 @@ class Layout {
     const top = paper.frame.y2 - (drafting.band === undefined ? 0 : bandHeight)
     const [wide, high] = [paper.frame.x2 - paper.frame.x1 - 8, top - title.y2 - 8]
     const first = ask.front && this.reach(ask.front)
-    if (first && !ask.forced) {
-      const beside = ask.aligned.filter((view) => horizontal(view)).map((view) => this.reach(view).width)
-      const stacked = ask.aligned.filter((view) => !horizontal(view)).map((view) => this.reach(view).height)
+    if (first && ask.front && !ask.forced) {
+      const beside = ask.aligned.filter((view) => horizontal(view))
+      const stacked = ask.aligned.filter((view) => !horizontal(view))
       const shorter = broken ? Math.min(first.width, 150 / scale) : first.width
-      if (shorter * scale + beside.reduce((sum, width) => sum + width * scale + 20, 0) > wide) return undefined
-      if (first.height * scale + stacked.reduce((sum, height) => sum + height * scale + 20, 0) > high) return undefined
+      const across = shorter * scale + strips(ask.front, 'left', 'right')
+      const up = first.height * scale + strips(ask.front, 'top', 'bottom')
+      const wider = (sum: number, view: View): number =>
+        sum + this.reach(view).width * scale + 9 + strips(view, 'left', 'right')
+      const higher = (sum: number, view: View): number =>
+        sum + this.reach(view).height * scale + 9 + strips(view, 'top', 'bottom')
+      if (beside.reduce(wider, across) > wide || stacked.reduce(higher, up) > high) return undefined
     }
     const blocks = ask.aligned.map((view) => this.block(view, scale, scale, broken))
     const loose = ask.loose.map((view) => this.block(view, ownScale(view, scale, ask.down, this.style), scale, broken))
     const front = ask.front && this.block(ask.front, scale, scale, broken)
     if (!ask.forced && [front, ...blocks, ...loose].some((block) => block && !block.solved)) return undefined
     const clusters = front ? inProjection(front, blocks, drafting.projection) : []
-    const packed = pack(clusters, loose, ask.notes, paper, reserved, top, this.style, this.manner)
+    const packed = pack(clusters, loose, ask.notes, paper, reserved, top, this.columns)
     const scales = new Set([...(front ? [front] : []), ...blocks].map((block) => block.scale))
     if (packed) return { paper, packed, scale: scaleWords([...scales][0] ?? scale), table }
     return undefined
   }
 }
+
+/** The least that strips on these sides add to a view, mm. */
+const strips = (view: View, ...sides: readonly string[]): number =>
+  12 *
+  sides.filter((side) => view.callouts.some((callout) => callout.callout === 'linear' && callout.side === side)).length
 
 const horizontal = (view: View): boolean =>
   (view.place.is === 'seen' || view.place.is === 'section') &&
@@ -242,21 +254,25 @@ export function bodiesOf(drawing: Drawing, drafting: Drafting): Bodies {
     ),
   )
   const views = { ...(front && { front }), aligned, loose }
-  const single = (body: Body | undefined): Bodies | undefined => body && { drawing, bodies: [body], lettered: false }
-
-  for (const ask of tries) {
-    const found = single(layout.onOne({ ...ask, ...views, notes, table: true }))
-    if (found) return found
-  }
-  // Notes, then details and sections, to sheets of their own.
-  for (const apart of [[], loose.filter(() => front !== undefined)]) {
-    const stay = apart.length > 0 ? [] : loose
+  // The largest scale at which the views alone fit says how far the notes may press it down: one step. Then the last notes go to a sheet of
+  // their own, cautions never; then details and sections.
+  const bare = tries.find((ask) => layout.onOne({ ...ask, ...views, notes: [], table: true }))
+  const least = bare ? bare.scale / 2.6 : 0
+  const [cautions, others] = [notes.filter((block) => block.caution), notes.filter((block) => !block.caution)]
+  for (let left = others.length; left >= 0 && bare; left--) {
+    const here = [...others.slice(0, left), ...cautions]
     for (const ask of tries) {
-      const body = layout.onOne({ ...ask, ...views, loose: stay, notes: [], table: true })
+      if (ask.scale > bare.scale || ask.scale < least) continue
+      const body = layout.onOne({ ...ask, ...views, notes: here, table: true })
       if (!body) continue
-      const rest = continued(layout, apart, notes, ask.scale)
+      const rest = continued(layout, [], others.slice(left), ask.scale)
       if (rest) return { drawing, bodies: [body, ...rest], lettered: false }
     }
+  }
+  for (const ask of front ? tries : []) {
+    const body = layout.onOne({ ...ask, ...views, loose: [], notes: cautions, table: true })
+    const rest = body && continued(layout, loose, others, ask.scale)
+    if (body && rest) return { drawing, bodies: [body, ...rest], lettered: false }
   }
   return lettered(layout, notes, tries)
 }

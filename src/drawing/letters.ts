@@ -4,7 +4,14 @@ import { advances, unitsPerEm } from './advances.ts'
 /** Height of a capital in em (DejaVu Sans Condensed, OS/2 capHeight 1493 of 2048). Font size = height / capHeight. */
 export const capHeight = 0.729
 
-const measured = new Map(advances.map(([code, regular, bold]) => [String.fromCodePoint(code), { regular, bold }]))
+const longest = advances.reduce((most, [code]) => Math.max(most, code), 0)
+/** Advances by code point, 0 where there is none. Every letter of the table lies in the basic plane. */
+const regularAdvances = new Uint16Array(longest + 1)
+const boldAdvances = new Uint16Array(longest + 1)
+for (const [code, regular, bold] of advances) {
+  regularAdvances[code] = regular
+  boldAdvances[code] = bold
+}
 const hanging = /[gjpqyQ,;()|/[\]{}@$_§µçÇ]/
 
 /**
@@ -12,11 +19,12 @@ const hanging = /[gjpqyQ,;()|/[\]{}@$_§µçÇ]/
  * @throws Error on a character that the table lacks: our own words hold none, and a user's go through `legible`.
  */
 export function lengthOf(text: string, height: number, bold = false): number {
+  const table = bold ? boldAdvances : regularAdvances
   let sum = 0
-  for (const letter of text) {
-    const advance = measured.get(letter)
-    if (!advance) throw new Error(`no advance for the letter ${JSON.stringify(letter)}`)
-    sum += bold ? advance.bold : advance.regular
+  for (let i = 0; i < text.length; i++) {
+    const advance = table[text.charCodeAt(i)]
+    if (!advance) throw new Error(`no advance for the letter ${JSON.stringify(text[i])}`)
+    sum += advance
   }
   return (sum / unitsPerEm) * (height / capHeight)
 }
@@ -24,11 +32,11 @@ export function lengthOf(text: string, height: number, bold = false): number {
 /** How far letters hang under the baseline, mm: nothing for capitals and digits alone. */
 export const hangOf = (text: string, height: number): number => (hanging.test(text) ? 0.28 * height : 0)
 
-/** A user's words with every letter that the font table lacks turned into `?`. */
+/** A user's words with single blanks, and every letter that the font table lacks turned into `?`. */
 export function legible(text: string): string {
   let plain = ''
-  for (const letter of text) plain += measured.has(letter) ? letter : '?'
-  return plain
+  for (const letter of text) plain += regularAdvances[letter.codePointAt(0) ?? 0] ? letter : '?'
+  return plain.replace(/ {2,}/g, ' ')
 }
 
 /**

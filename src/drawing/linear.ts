@@ -69,7 +69,7 @@ function formsOf(style: Style, prepared: Omit<Prepared, 'forms' | 'extent' | 'te
               end,
               run: (turnOut * out) as 1 | -1,
               rise,
-              cost: 3.4 + 0.15 * rise + (turnOut < 0 ? 0.8 : 0),
+              cost: 2.4 + 0.1 * rise + (turnOut < 0 ? 0.8 : 0),
             })
     if (axis === 'x' || !framed)
       for (const [index, end] of ([1, -1] as const).entries())

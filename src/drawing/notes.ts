@@ -17,7 +17,7 @@ const leading = 1.7
 const apart = 0.28
 const boxPad = 2
 
-/** Sets notes to a width, mm. The column's own width is that of its longest line. */
+/** Sets notes to a width, mm; longer only where a word or the heading is. */
 export function setNotes(notes: Notes, width: number, style: Style, manner: Manner): Column {
   const height = style.small
   const pad = notes.caution ? boxPad : 0
@@ -51,7 +51,7 @@ export function setNotes(notes: Notes, width: number, style: Style, manner: Mann
     y -= height * apart
   }
   const bottom = -(y + height * (leading + apart)) + 0.28 * height + pad
-  const wide = longest + pad
+  const wide = Math.max(longest + pad, width)
   if (notes.caution) {
     const corners = [
       [0, 0],

@@ -26,7 +26,7 @@ export interface Packed {
 const apart = 9
 const inset = 4
 const noteGap = 7
-const noteWidths = [64, 80, 100, 125, 150]
+const noteWidths = [64, 80, 56, 100, 125, 150]
 
 const boxOf = (put: PutBlock): Box => ({
   x1: put.x + put.block.left,
@@ -82,8 +82,7 @@ export function pack(
   paper: Paper,
   reserved: readonly Box[],
   top: number,
-  style: Style,
-  manner: Manner,
+  set: Columns,
 ): Packed | undefined {
   const { frame } = paper
   const inner: Box = { x1: frame.x1 + inset, y1: frame.y1 + inset, x2: frame.x2 - inset, y2: top - inset }
@@ -120,31 +119,53 @@ export function pack(
     if (!found) return undefined
     blocks.push(found)
   }
-  const columns = columnsOf(notes, blocks.map(boxOf), inner, free, style, manner)
+  const columns = columnsOf(notes, blocks.map(boxOf), inner, reserved, free, set)
   if (!columns) return undefined
   settle(blocks, columns, inner, reserved)
   return { blocks, columns }
 }
 
-/** All notes in columns: one width for all first, then the first that fits for each. */
+/** Notes set to widths, kept while one part is laid out. */
+export class Columns {
+  private readonly set = new Map<Notes, Map<number, Column>>()
+  private readonly style: Style
+  private readonly manner: Manner
+
+  constructor(style: Style, manner: Manner) {
+    this.style = style
+    this.manner = manner
+  }
+
+  at(notes: Notes, width: number): Column {
+    const widths = this.set.get(notes) ?? new Map<number, Column>()
+    this.set.set(notes, widths)
+    const column = widths.get(width) ?? setNotes(notes, width, this.style, this.manner)
+    widths.set(width, column)
+    return column
+  }
+}
+
+/** Least share of the free area that is lost between columns. */
+const lost = 1.05
+
+/** All notes in columns: one width for all first, then the first that fits for each; in their own order, then the longest first. */
 function columnsOf(
   notes: readonly Notes[],
   taken: readonly Box[],
   inner: Box,
+  reserved: readonly Box[],
   free: (box: Box, gap: number, others: readonly Box[]) => boolean,
-  style: Style,
-  manner: Manner,
+  columns: Columns,
 ): PutColumn[] | undefined {
-  const set = new Map<string, Column>()
-  const columnAt = (index: number, width: number): Column => {
-    const key = `${index} ${width}`
-    const known = set.get(key)
-    if (known) return known
-    const column = setNotes(notes[index]!, width, style, manner)
-    set.set(key, column)
-    return column
-  }
-  const spot = (column: Column, others: readonly Box[]): PutColumn | undefined => {
+  const size = ({ x1, y1, x2, y2 }: Box): number => (x2 - x1) * (y2 - y1)
+  const room = size(inner) - [...taken, ...reserved].reduce((sum, box) => sum + size(box), 0)
+  const wanted = notes.reduce((sum, block) => {
+    const { width, height } = columns.at(block, 80)
+    return sum + width * height
+  }, 0)
+  if (wanted * lost > room) return undefined
+
+  const spot = (column: Column, others: readonly Box[], way: 1 | -1): PutColumn | undefined => {
     const all = [...taken, ...others]
     const tops = [inner.y2, ...all.map((box) => box.y1 - noteGap), ...others.map((box) => box.y2)].sort((a, b) => b - a)
     const lefts = [
@@ -153,48 +174,89 @@ function columnsOf(
       ...all.map((box) => box.x2 + noteGap),
       ...others.map((box) => box.x1),
       inner.x1,
-    ].sort((a, b) => b - a)
+    ].sort((a, b) => way * (b - a))
     for (const y of tops)
       for (const x of lefts)
         if (free({ x1: x, y1: y - column.height, x2: x + column.width, y2: y }, noteGap, all)) return { column, x, y }
     return undefined
   }
-  const all = (widthOf: (index: number, others: readonly Box[]) => readonly number[]): PutColumn[] | undefined => {
-    const puts: PutColumn[] = []
-    for (const index of notes.keys()) {
+  const all = (order: readonly Notes[], widths: readonly number[], way: 1 | -1): PutColumn[] | undefined => {
+    const puts = new Map<Notes, PutColumn>()
+    for (const block of order) {
       let found: PutColumn | undefined
-      const others = puts.map(columnBox)
-      for (const width of widthOf(index, others)) {
-        found = spot(columnAt(index, width), others)
+      const others = [...puts.values()].map(columnBox)
+      for (const width of widths) {
+        found = spot(columns.at(block, width), others, way)
         if (found) break
       }
       if (!found) return undefined
-      puts.push(found)
+      puts.set(block, found)
     }
-    return puts
+    return notes.map((block) => puts.get(block)!)
   }
-  for (const width of noteWidths) {
-    const puts = all(() => [width])
-    if (puts) return puts
-  }
-  return all(() => noteWidths)
+  const tallest = [...notes].sort((a, b) => columns.at(b, 80).height - columns.at(a, 80).height)
+  for (const order of [notes, tallest])
+    for (const widths of [...noteWidths.map((width) => [width]), noteWidths])
+      for (const way of widths.length > 1 ? ([1, -1] as const) : ([1] as const)) {
+        const puts = all(order, widths, way)
+        if (puts) return inReadingOrder(puts, (put, others) => free(columnBox(put), noteGap, [...taken, ...others]))
+      }
+  return undefined
 }
 
-/** Shares the white space that is left: everything moves down and right by half of it, in whole millimetres. */
-function settle(blocks: PutBlock[], columns: PutColumn[], inner: Box, reserved: readonly Box[]): void {
-  const boxes = [...blocks.map(boxOf), ...columns.map(columnBox)]
+/** Columns side by side are put so that they read from left to right, where that leaves all of them free. */
+function inReadingOrder(puts: PutColumn[], free: (put: PutColumn, others: readonly Box[]) => boolean): PutColumn[] {
+  const moved = puts.map((put) => ({ ...put }))
+  for (const top of new Set(puts.map((put) => put.y))) {
+    const row = moved.filter((put) => put.y === top)
+    const places = row.map((put) => put.x).sort((a, b) => a - b)
+    for (const [index, put] of row.entries()) put.x = places[index]!
+  }
+  const whole = moved.every((put, index) => {
+    const others = moved.filter((_, other) => other !== index).map(columnBox)
+    return free(put, others)
+  })
+  return whole ? moved : puts
+}
+
+/** Moves a group by half of the room that is left in a region, down no farther than is free below it. */
+function centre(boxes: readonly Box[], region: Box, move: (dx: number, dy: number) => void): void {
   if (boxes.length === 0) return
-  let down = Infinity
-  for (const box of boxes) {
-    down = Math.min(down, box.y1 - inner.y1)
-    for (const other of reserved)
-      if (box.x1 < other.x2 && box.x2 > other.x1 && other.y2 <= box.y1) down = Math.min(down, box.y1 - other.y2 - inset)
-  }
   const whole = unite(boxes)
-  const dx = Math.floor((inner.x2 - whole.x2) / 2)
-  const dy = Math.floor(Math.max(0, Math.min(down / 2, 20)))
-  for (const put of [...blocks, ...columns]) {
-    put.x += dx
-    put.y -= dy
+  const dx = Math.floor((region.x2 - whole.x2 - (whole.x1 - region.x1)) / 2)
+  const dy = Math.floor((region.y2 - whole.y2 - (whole.y1 - region.y1)) / 2)
+  move(dx, dy)
+}
+
+/** Shares the white space that is left, in whole millimetres: views and notes each in the middle of their own part of the sheet. */
+function settle(blocks: PutBlock[], columns: PutColumn[], inner: Box, reserved: readonly Box[]): void {
+  const floor = Math.max(inner.y1, ...reserved.map((box) => box.y2 + inset))
+  const views = blocks.map(boxOf)
+  const words = columns.map(columnBox)
+  const whole = unite([...views, ...words])
+  if (views.length + words.length === 0 || whole.y1 < floor - 1e-6) return
+  const shift = (puts: readonly { x: number; y: number }[]) => (dx: number, dy: number) => {
+    for (const put of puts) {
+      put.x += dx
+      put.y += dy
+    }
   }
+  if (views.length > 0 && words.length > 0) {
+    const view = unite(views)
+    const word = unite(words)
+    if (word.y2 <= view.y1 - 1) {
+      // Notes below the views: the spare height in three parts.
+      const spare = Math.floor(Math.min(word.y1 - floor, 60) / 3)
+      centre(views, { ...inner, y1: view.y1 - spare, y2: view.y2 - spare }, shift(blocks))
+      centre(words, { ...inner, y1: word.y1 - 2 * spare, y2: word.y2 - 2 * spare }, shift(columns))
+      return
+    }
+    if (word.x1 >= view.x2 + 1) {
+      // Notes right of the views: they keep the head of the sheet.
+      centre(views, { x1: inner.x1, x2: word.x1 - noteGap, y1: floor, y2: inner.y2 }, shift(blocks))
+      shift(columns)(0, -Math.floor(Math.min(8, (word.y1 - floor) / 2)))
+      return
+    }
+  }
+  centre([...views, ...words], { ...inner, y1: floor }, shift([...blocks, ...columns]))
 }

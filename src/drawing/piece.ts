@@ -41,10 +41,16 @@ export class Piece {
   /** triangles: three points */
   readonly fills: number[] = []
   readonly texts: Text[] = []
+  /** A piece that is only tried claims boxes but keeps no texts. */
+  readonly tried: boolean
   left = Infinity
   low = Infinity
   right = -Infinity
   high = -Infinity
+
+  constructor(tried = false) {
+    this.tried = tried
+  }
 
   clear(): void {
     this.segments.length = 0
@@ -74,6 +80,10 @@ export class Piece {
     this.boxes.push(x1, y1, x2, y2, pad)
     this.reach(x1, y1)
     this.reach(x2, y2)
+  }
+
+  text(x: number, y: number, turn: 0 | 90, height: number, length: number, text: string): void {
+    if (!this.tried) this.texts.push({ x, y, turn, height, length, text })
   }
 
   arrow(x: number, y: number, ux: number, uy: number): void {
@@ -205,7 +215,7 @@ function price(a: number, b: number): number {
             ? 3
             : Infinity
   if (b === is.symbol) return a === is.extension ? 2 : Infinity
-  if (b === is.chord) return a === is.extension ? 1 : a === is.dimension ? Infinity : a === is.edge ? 1.5 : 0.3
+  if (b === is.chord) return a === is.extension ? 1 : a === is.dimension ? Infinity : a === is.edge ? 4 : 0.3
   if (b === is.dimension) return a === is.extension ? 1 : a === is.dimension ? Infinity : a === is.edge ? 2 : 0.3
   if (b === is.extension) return a === is.extension ? 0.3 : a === is.edge ? 1.5 : 0.3
   return 0

@@ -49,12 +49,20 @@ interface Lane {
 const step = 0.5
 const farthest = 60
 
-/** All callouts of a view placed; `solved` is false where one had to be forced. */
-export function place(solving: Solving): { readonly placed: Placed[]; readonly solved: boolean } {
+/**
+ * All callouts of a view placed. `solved` is false where one had to be forced, `blocked` is true where that was a linear dimension whose way
+ * out the marks shut.
+ */
+export function place(solving: Solving): {
+  readonly placed: Placed[]
+  readonly solved: boolean
+  readonly blocked: boolean
+} {
   const { view, paper, style, manner } = solving
   const field: Piece[] = [solving.drawn.field, ...solving.standing]
   const placed: Placed[] = []
   let solved = true
+  let blocked = false
   const labelFor = (callout: Linear | Angle): Label => {
     const letter = solving.letters?.get(callout.of)
     return letter === undefined
@@ -76,8 +84,9 @@ export function place(solving: Solving): { readonly placed: Placed[]; readonly s
       const found =
         placeLinear(strip, side, field, lanes, tipsOnPaper, style, farthest) ??
         placeLinear(strip, side, field, lanes, tipsOnPaper, style, 4 * farthest)
-      if (!found) continue
-      const { piece, lane, line } = found
+      if (!found) blocked = true
+      const { piece, lane, line } =
+        found ?? drawnLinear(strip, side, style, style.first + 8 * lanes.length, strip.forms.at(-1)!)
       field.push(piece)
       lanes.push(lane)
       const level = strip.axis === 'x'
@@ -156,7 +165,7 @@ export function place(solving: Solving): { readonly placed: Placed[]; readonly s
       piece,
       words: own.labels.map((label) => label.words).join(' '),
     })
-  return { placed, solved }
+  return { placed, solved: solved && !blocked, blocked }
 }
 
 function prepared(callout: Linear, { drawn, paper, style, manner }: Solving, label: Label): Prepared {
@@ -174,8 +183,8 @@ function placeLinear(
   style: Style,
   most: number,
 ): { piece: Piece; lane: Lane; line: [number, number] } | undefined {
-  const scratch = new Piece()
-  let best: { piece: Piece; lane: Lane; line: [number, number] } | undefined
+  const scratch = new Piece(true)
+  let best: { offset: number; form: Prepared['forms'][number] } | undefined
   let least = Infinity
   const neighbour = lanes.find((lane) => lane.of === strip.callout.chain)
   for (let offset = style.first; offset <= most && offset < least; offset += step) {
@@ -194,29 +203,33 @@ function placeLinear(
       for (let i = 0; i < field.length && cost < least; i++) cost += 4 * costOf(scratch, field[i]!)
       if (cost >= least) continue
       least = cost
-      const far = Math.max(strip.out * line, strip.out * strip.base)
-      const near = Math.min(strip.out * strip.foot1, strip.out * strip.foot2, strip.out * strip.base)
-      const across: [number, number] = strip.out > 0 ? [near, far] : [-far, -near]
-      best = {
-        piece: scratch.copy(),
-        line: [...strip.text],
-        lane: {
-          side,
-          line,
-          low,
-          high,
-          t1: strip.t1,
-          t2: strip.t2,
-          of: strip.callout.of,
-          box:
-            strip.axis === 'x'
-              ? { x1: strip.t1, y1: across[0], x2: strip.t2, y2: across[1] }
-              : { x1: across[0], y1: strip.t1, x2: across[1], y2: strip.t2 },
-        },
-      }
+      best = { offset, form }
     }
   }
-  return best
+  return best && drawnLinear(strip, side, style, best.offset, best.form)
+}
+
+/** A strip drawn for good, with the lane that it takes. */
+function drawnLinear(
+  strip: Prepared,
+  side: Linear['side'],
+  style: Style,
+  offset: number,
+  form: Prepared['forms'][number],
+): { piece: Piece; lane: Lane; line: [number, number] } {
+  const piece = new Piece()
+  drawLinear(piece, strip, style, offset, form)
+  const line = strip.base + strip.out * offset
+  const far = Math.max(strip.out * line, strip.out * strip.base)
+  const near = Math.min(strip.out * strip.foot1, strip.out * strip.foot2, strip.out * strip.base)
+  const across: [number, number] = strip.out > 0 ? [near, far] : [-far, -near]
+  const [low, high] = strip.extent
+  const { t1, t2 } = strip
+  const box =
+    strip.axis === 'x'
+      ? { x1: t1, y1: across[0], x2: t2, y2: across[1] }
+      : { x1: across[0], y1: t1, x2: across[1], y2: t2 }
+  return { piece, line: [...strip.text], lane: { side, line, low, high, t1, t2, of: strip.callout.of, box } }
 }
 
 /** Lines whose extents overlap stand apart; short inside, long outside. */
@@ -257,8 +270,8 @@ function placeAngle(
     a2: callout.a2,
     starts: [away(paper.at(callout.starts[0])), away(paper.at(callout.starts[1]))],
   }
-  const scratch = new Piece()
-  let best: Piece | undefined
+  const scratch = new Piece(true)
+  let bestWay = -1
   let least = Infinity
   let bestRadius = 0
   for (let radius = 16; radius <= 50; radius += 2)
@@ -272,10 +285,12 @@ function placeAngle(
       for (let i = 0; i < field.length && cost < least; i++) cost += 3 * costOf(scratch, field[i]!)
       if (cost >= least) continue
       least = cost
-      best = scratch.copy()
+      bestWay = way
       bestRadius = radius
     }
-  if (!best) return undefined
+  if (bestWay < 0) return undefined
+  const best = new Piece()
+  drawAngle(best, strip, style, bestRadius, bestWay)
   const at = (angle: number, r: number): [number, number] => [
     vertex[0] + r * Math.cos(radians(angle)),
     vertex[1] + r * Math.sin(radians(angle)),
@@ -342,8 +357,8 @@ function placeLeader(
   { drawn, metal, style }: Solving,
   manner: 'strict' | 'loose' | 'forced',
 ): { piece: Piece; cost: number } | undefined {
-  const scratch = new Piece()
-  let best: Piece | undefined
+  const scratch = new Piece(true)
+  let best: { x: number; y: number; angle: number; long: number; run: 1 | -1 } | undefined
   let least = Infinity
   const edges = drawn.field.segments
   for (const { turn, length, cost: base } of reaches) {
@@ -382,16 +397,19 @@ function placeLeader(
           if (manner === 'strict') continue
           cost += 60
         }
-        for (const { box } of lanes) if (boxEnters(scratch, box)) cost += 2.5
+        for (const { box } of lanes) if (boxEnters(scratch, box)) cost += 5
         for (let i = 0; i < field.length && cost < least; i++) {
           const met = costOf(scratch, field[i]!)
           cost += met === Infinity && manner === 'forced' ? 100 : met
         }
         if (cost >= least) continue
         least = cost
-        best = scratch.copy()
+        best = { x: tip.x, y: tip.y, angle, long, run }
       }
     }
   }
-  return best && { piece: best, cost: least }
+  if (!best) return undefined
+  const piece = new Piece()
+  drawLeader(piece, leader, style, best.x, best.y, best.angle, best.long, best.run)
+  return { piece, cost: least }
 }

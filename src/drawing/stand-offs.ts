@@ -24,19 +24,25 @@ const shaft = 7
 
 function letterInto(piece: Piece, letter: string, cx: number, cy: number, style: Style): void {
   const length = lengthOf(letter, style.text)
-  piece.texts.push({ x: cx - length / 2, y: cy - style.text / 2, turn: 0, height: style.text, length, text: letter })
+  piece.text(cx - length / 2, cy - style.text / 2, 0, style.text, length, letter)
   piece.box(cx - length / 2, cy - style.text / 2, cx + length / 2, cy + style.text / 2, 0.8)
 }
 
-/** A cutting plane: upright or level, its ends set off the outline where it meets it. */
-export function drawPlane(mark: Of<'plane'>, paper: OntoPaper, field: Piece, style: Style): PlaneDrawn {
+/** A cutting plane: upright or level, its ends set off the outline where it meets it, `farther` where dimensions need the room between. */
+export function drawPlane(
+  mark: Of<'plane'>,
+  paper: OntoPaper,
+  field: Piece,
+  style: Style,
+  farther: number,
+): PlaneDrawn {
   const [ax, ay] = paper.at(mark.from)
   const [bx, by] = paper.at(mark.to)
   const upright = Math.abs(ax - bx) < Math.abs(ay - by)
   const at = upright ? (ax + bx) / 2 : (ay + by) / 2
   // How far the outline reaches along the plane, and whether a centre line lies on it.
   let [low, high] = [Infinity, -Infinity]
-  let past = 0
+  let past = farther
   let onAxis = false
   const { segments } = field
   for (let i = 0; i < segments.length; i += 5) {
@@ -54,7 +60,7 @@ export function drawPlane(mark: Of<'plane'>, paper: OntoPaper, field: Piece, sty
       high = Math.max(high, q)
     }
   }
-  if (onAxis) past = 1.6
+  if (onAxis) past += 1.6
   if (!(high > low)) [low, high] = upright ? [Math.min(ay, by), Math.max(ay, by)] : [Math.min(ax, bx), Math.max(ax, bx)]
   const piece = new Piece()
   const thick: number[] = []
@@ -86,10 +92,10 @@ export function drawPlane(mark: Of<'plane'>, paper: OntoPaper, field: Piece, sty
       )
     }
   }
-  if (!onAxis) put(is.centre, at, low - away, at, high + away)
+  if (!onAxis) put(is.centre, at, low - away - past, at, high + away + past)
   const chain: [number, number, number, number] = upright
-    ? [at, low - away, at, high + away]
-    : [low - away, at, high + away, at]
+    ? [at, low - away - past, at, high + away + past]
+    : [low - away - past, at, high + away + past, at]
   return { piece, thick, ...(!onAxis && { chain }) }
 }
 
@@ -105,7 +111,7 @@ function tick(piece: Piece, x: number, y: number, words: string, style: Style): 
   piece.segment(is.symbol, x, y, x + long * lean, y + long)
   piece.segment(is.symbol, x + long * lean, y + long, x + long * lean + length + 1.6, y + long)
   const left = x + long * lean + 0.9
-  piece.texts.push({ x: left, y: y + long - h - 0.9, turn: 0, height: h, length, text: words })
+  piece.text(left, y + long - h - 0.9, 0, h, length, words)
   piece.box(left, y + long - h - 0.9, left + length, y + long - 0.9, 0.7)
 }
 

@@ -69,7 +69,7 @@ const asme: Style = {
   capitals: true,
   scales: [10, 4, 2, 1, 0.5, 0.25, 0.125],
   detailScales: [20, 10, 5, 4, 2, 1, 0.5],
-  limits: { mm: '.X ±0.2  .XX ±0.1  ANGLES ±0.5°', in: '.XX ±.01  .XXX ±.005  ANGLES ±.5°' },
+  limits: { mm: 'ISO 2768 - m', in: '.XX ±.01 .XXX ±.005 ANGLES ±.5°' },
   surface: { mm: 'Ra 3.2', in: '125 µin' },
   edges: { mm: 'BREAK 0.25 MAX', in: 'BREAK .010 MAX' },
 }

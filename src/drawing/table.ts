@@ -17,8 +17,21 @@ export interface SetTable {
 }
 
 /** Limits of a row as one text. */
-const limitsOf = (entry: AsMadeRow, manner: Manner): string =>
-  entry.limits.map((part) => (typeof part === 'string' ? part : asLimits(part, manner))).join('')
+function limitsOf(entry: AsMadeRow, manner: Manner): string {
+  const parts = entry.limits.map((part) => (typeof part === 'string' ? part : asLimits(part, manner)))
+  const [low = '', slash, high = ''] = parts
+  if (parts.length !== 3 || slash?.trim() !== '/') return parts.join('')
+  // Two limits one after the other take the same decimals.
+  const decimals = (text: string): number => /[.,](\d+)$/.exec(text)?.[1]?.length ?? 0
+  const most = Math.max(decimals(low), decimals(high))
+  const filled = (text: string): string =>
+    decimals(text) === most || !/\d$/.test(text)
+      ? text
+      : text +
+        (decimals(text) === 0 ? (manner.decimal === 'comma' ? ',' : '.') : '') +
+        '0'.repeat(most - decimals(text))
+  return filled(low) + slash + filled(high)
+}
 
 /** Measures the table for a width of `width` mm: long names take two lines. */
 export function setTable({ heading, rows }: Drawing['asMade'], width: number, manner: Manner): SetTable {

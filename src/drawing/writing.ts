@@ -9,14 +9,14 @@ import type { Hung } from './view.ts'
 /** Writes a label from (x, y), the left end of its baseline as it is read, and claims its box. */
 export function write(piece: Piece, label: Label, x: number, y: number, turn: 0 | 90, pad: number): void {
   for (const run of label.runs)
-    piece.texts.push({
-      x: turn === 0 ? x + run.dx : x - run.dy,
-      y: turn === 0 ? y + run.dy : y + run.dx,
+    piece.text(
+      turn === 0 ? x + run.dx : x - run.dy,
+      turn === 0 ? y + run.dy : y + run.dx,
       turn,
-      height: label.height,
-      length: run.length,
-      text: run.text,
-    })
+      label.height,
+      run.length,
+      run.text,
+    )
   if (turn === 0) piece.box(x, y - label.down, x + label.width, y + label.up, pad)
   else piece.box(x - label.up, y, x + label.down, y + label.width, pad)
 }
@@ -68,7 +68,7 @@ export function drawFrame(piece: Piece, frame: Frame, x: number, y: number): voi
     else {
       const text = index === 1 ? frame.value : frame.hung.datum
       const length = lengthOf(text, letters)
-      piece.texts.push({ x: at + (wide - length) / 2, y: y + letters / 2, turn: 0, height: letters, length, text })
+      piece.text(at + (wide - length) / 2, y + letters / 2, 0, letters, length, text)
     }
     at += wide
   })
@@ -110,6 +110,6 @@ export function drawDatum(
   piece.segment(is.symbol, cx + half, cy + half, cx - half, cy + half)
   piece.segment(is.symbol, cx - half, cy + half, cx - half, cy - half)
   const length = lengthOf(letter, letters)
-  piece.texts.push({ x: cx - length / 2, y: cy - letters / 2, turn: 0, height: letters, length, text: letter })
+  piece.text(cx - length / 2, cy - letters / 2, 0, letters, length, letter)
   piece.box(cx - half, cy - half, cx + half, cy + half, 0.8)
 }
