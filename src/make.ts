@@ -51,7 +51,7 @@ export const make = async (design: Design, wanted: Wanted, tools: Tools): Promis
   const asked = new Set(wanted.formats ?? usual)
   const made = parts.filter((part) => part.belongs(design) && (wanted.parts?.includes(part.name) ?? true))
   const sheets = ['pdf', 'svg', 'dxf', 'dxf-live'].some((format) => asked.has(format as Format))
-    ? await sheetsOf(design, made)
+    ? (await sheetsOf(design)).filter((sheet) => made.some((part) => part.name === sheet.part))
     : []
   const files: MadeFile[] = [...(wanted.written ?? []), { name: 'report.json', bytes: utf8(json(report(design))) }]
   if (asked.has('pdf') && sheets.length > 0) {
@@ -68,11 +68,38 @@ export const checksum = async (design: Design): Promise<string> => {
   return [...new Uint8Array(digest, 0, 4)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }
 
-const sheetsOf = async (design: Design, made: readonly Part[]): Promise<readonly Sheet[]> =>
-  laySet(
-    made.map((part) => part.drawing(design)),
-    design.spec.drafting,
+/** The whole set is laid, so that a sheet keeps its number whichever parts are asked for. */
+const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
+  const { spec, findings, verdict } = design
+  const broken = findings.filter((finding) => finding.verdict === 'fail').map((finding) => finding.rule)
+  return laySet(
+    parts.filter((part) => part.belongs(design)).map((part) => part.drawing(design)),
+    {
+      ...spec.drafting,
+      units: spec.units,
+      job: spec.name,
+      checksum: await checksum(design),
+      verdict: verdictWords(design),
+      ...(verdict === 'fail' && { band: `DO NOT MAKE: ${broken.join(', ')}` }),
+    },
   )
+}
+
+/** `sound`, `sound, 2 cautions`, `not all told, 1 unknown`, `broken, 1 rule`. */
+const verdictWords = ({ findings, verdict }: Design): string => {
+  const of = (asked: Design['verdict']): number => findings.filter((finding) => finding.verdict === asked).length
+  const counted = (number: number, one: string): string => `${number} ${one}${number === 1 ? '' : 's'}`
+  switch (verdict) {
+    case 'pass':
+      return 'sound'
+    case 'caution':
+      return `sound, ${counted(of('caution'), 'caution')}`
+    case 'unknown':
+      return `not all told, ${of('unknown')} unknown`
+    case 'fail':
+      return `broken, ${counted(of('fail'), 'rule')}`
+  }
+}
 
 const filesOf = async (
   part: Part,

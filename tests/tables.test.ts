@@ -3,13 +3,16 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import type { Rule } from '../src/checks/rule.ts'
 import { saysOf, usage } from '../src/cli/line.ts'
+import { formatNames, partNames as namedParts } from '../src/cli/make.ts'
 import { verbs } from '../src/cli/verbs.ts'
+import { formats, partNames } from '../src/make.ts'
+import { schemaText } from '../src/spec/schema.ts'
 
-// Tables in the documents that the program itself knows best. `npm run tables` writes them; a test run only compares.
+// Tables in the documents that the program itself knows best. `npm run tables` (tables.mjs) writes them; a test run only compares.
 const root = join(import.meta.dirname, '..')
-const writing = process.env['MODE'] === 'tables'
+const writing = process.env['TABLES'] === 'write'
 
-const cell = (text: string): string => text.replaceAll('|', '\\|')
+const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll('<', '&lt;')
 const table = (heads: readonly string[], rows: readonly (readonly string[])[]): string =>
   [heads, heads.map(() => '---'), ...rows].map((row) => `| ${row.map(cell).join(' | ')} |`).join('\n')
 
@@ -70,4 +73,15 @@ describe('the tables in the documents', () => {
   it('README: verbs and flags are those of the help', () => holds('README.md', 'verbs', verbTable()))
 
   it('DEVELOPERS: rules are those that are judged', async () => holds('DEVELOPERS.md', 'rules', await ruleTable()))
+
+  it('the schema for editors is the one that specs are read by', () => {
+    const path = join(root, 'borewright.schema.json')
+    if (writing) writeFileSync(path, schemaText())
+    expect(readFileSync(path, 'utf8'), 'stale: npm run schema').toBe(schemaText())
+  })
+
+  it('the help knows every format and every part', () => {
+    expect(formatNames).toEqual(formats)
+    expect(namedParts).toEqual(partNames)
+  })
 })

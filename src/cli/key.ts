@@ -8,7 +8,12 @@ export const key: Verb = {
   things: [1, 4],
   says: 'the key for a shaft (25, "1-1/4 in"; a bare number is mm), with every depth and how to measure it',
   flags: [
-    { name: 'standard', takes: 'NAME', says: 'left out: iso-773 for mm, asme-b17.1 for inches', among: standards },
+    {
+      name: 'standard',
+      takes: 'NAME',
+      says: 'whose tables; left out: iso-773 for mm, asme-b17.1 for inches',
+      among: standards,
+    },
     { name: 'json', says: 'print the sizes as JSON, mm' },
   ],
   run: async (asked, desk) => {

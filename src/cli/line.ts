@@ -16,7 +16,7 @@ export const usage = (verb: Verb): string =>
 
 /** What a flag says, with the words that it accepts. */
 export const saysOf = (flag: Flag): string =>
-  flag.among === undefined ? flag.says : `${flag.says}: ${flag.among.join(', ')}`
+  flag.among === undefined ? flag.says : `${flag.says} (${flag.among.join(', ')})`
 
 /** Reads a command line, with nothing done yet. `width` in characters, for the help. */
 export const readLine = (

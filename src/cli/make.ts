@@ -21,8 +21,14 @@ export const make: Verb = {
   says: 'write drawings, solids and profiles of every part into DIR/<name>/',
   flags: [
     { name: 'to', takes: 'DIR', says: 'the folder that the job folders go into; left out: output' },
-    { name: 'formats', takes: 'LIST', says: 'left out: all but dxf-live', among: formatNames, many: true },
-    { name: 'parts', takes: 'LIST', says: 'left out: all that the job has', among: partNames, many: true },
+    {
+      name: 'formats',
+      takes: 'LIST',
+      says: 'which formats; left out: all but dxf-live',
+      among: formatNames,
+      many: true,
+    },
+    { name: 'parts', takes: 'LIST', says: 'which parts; left out: all that the job has', among: partNames, many: true },
     { name: 'anyway', says: 'write although a rule is broken; every sheet is marked' },
   ],
   run: async (asked, desk) => {

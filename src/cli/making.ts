@@ -5,7 +5,7 @@ import type { Desk } from './desk.ts'
 import { madeBefore, obstacle, put, Unwritable, type Written } from './folder.ts'
 import type { Job } from './job.ts'
 import { count, wrap } from './lines.ts'
-import { deferral, findingLines, headline, trust } from './telling.ts'
+import { deferral, headline, openLines, trust } from './telling.ts'
 import { openTools } from './tools.ts'
 import { exits, type Exit } from './verb.ts'
 
@@ -25,10 +25,10 @@ export const makeJob = async (job: Extract<Job, { spec: unknown }>, order: Order
   const broken = worked.verdict === 'fail'
   const tell = broken ? desk.complain : desk.say
   tell(headline(worked, desk.width, desk.paint))
-  for (const finding of worked.findings)
-    if (finding.verdict === 'fail' || (finding.verdict !== 'pass' && !broken))
-      tell(findingLines(finding, desk.width, desk.paint).join('\n'))
-  if (worked.spec.use !== undefined) tell(wrap(deferral, desk.width))
+  // Refused: what is broken, with its ways out. Else what to mind, in a line each; `check` tells the rest.
+  const open = worked.findings.filter(({ verdict }) => (broken ? verdict === 'fail' : verdict !== 'pass'))
+  const told = broken ? open : open.map((finding) => ({ ...finding, remedies: [] }))
+  for (const line of openLines(told, desk.width, desk.paint)) tell(line)
   try {
     if (broken && !order.anyway) {
       const stale = (await madeBefore(folder)) ? ` What stands in ${shown} is of an earlier run.` : ''
@@ -42,7 +42,7 @@ export const makeJob = async (job: Extract<Job, { spec: unknown }>, order: Order
     }
     const files = await make(worked, { ...order, written: job.written }, openTools())
     const written = await put(folder, job.spec.name, files)
-    desk.say(account(shown, worked, order, written, desk))
+    desk.say(account(shown, job.path, worked, order, written, desk))
   } catch (error) {
     if (!(error instanceof Unwritable)) throw error
     desk.complain(error.message)
@@ -54,6 +54,7 @@ export const makeJob = async (job: Extract<Job, { spec: unknown }>, order: Order
 /** What was written, a line for each part, and what to open first. */
 const account = (
   shown: string,
+  path: string,
   worked: Design,
   order: Order,
   { written, removed, kept }: Written,
@@ -79,11 +80,13 @@ const account = (
     ),
     wrap(of(undefined).join(' '), desk.width, '  '),
     ...absent.map((part) => `  This job has no ${part}.`),
+    ...(worked.verdict === 'pass' ? [] : [`  Ways out and sizes: borewright check ${path}`]),
     ...(removed.length > 0 ? [wrap(`removed, of an earlier run: ${removed.join(', ')}`, desk.width, '  ')] : []),
     ...(kept.length > 0 ? [wrap(`left, since somebody changed it: ${kept.join(', ')}`, desk.width, '  ')] : []),
     ...(written.includes('drawings.pdf')
       ? [`  Open ${join(shown, 'drawings.pdf')} first, and print it at 100 %.`]
       : []),
     wrap(trust, desk.width, '  '),
+    wrap(deferral, desk.width, '  '),
   ].join('\n')
 }

@@ -7,6 +7,8 @@ import type { Row } from './lines.ts'
 /** The sizes of one part, for reading. */
 export interface SizeTable {
   readonly heading: string
+  /** The rows name their own units. */
+  readonly unitless?: boolean
   readonly rows: readonly Row[]
 }
 
@@ -19,7 +21,64 @@ export const sizesOf = (design: Design): readonly SizeTable[] => {
     ...(design.bit ? [bitSizes(design.bit, says)] : []),
     ...(design.bushing ? [bushingSizes(design.bushing, says)] : []),
     ...(design.plan ? [planSizes(design.plan, says)] : []),
+    ...forceTables(design, says),
   ]
+}
+
+/** Forces, in the units that a shop of those lengths reads: N and N m, or lbf and lbf in. */
+const forceTables = ({ loads, pressLoads, keyLoads }: Design, says: Saying): readonly SizeTable[] => {
+  const inches = says.units === 'in'
+  const force = (name: string, newtons: number, remark?: string): Row =>
+    says.word(
+      name,
+      threeFigures(inches ? newtons / newtonsPerPound : newtons),
+      [inches ? 'lbf' : 'N', remark].filter((part) => part !== undefined).join(', '),
+    )
+  const torque = (name: string, newtonMm: number, remark: string): Row =>
+    says.word(
+      name,
+      threeFigures(inches ? newtonMm / 25.4 / newtonsPerPound : newtonMm / 1000),
+      `${inches ? 'lbf in' : 'N m'}, ${remark}`,
+    )
+  const rows = [
+    ...(loads
+      ? [
+          force(
+            'cutting force',
+            loads.cuttingForce,
+            `with a dull edge ${threeFigures(inches ? loads.cuttingForceMost / newtonsPerPound : loads.cuttingForceMost)}`,
+          ),
+          force('thrust', loads.thrust.most),
+          {
+            ...says.size('lag', { nominal: loads.lag.most, lower: loads.lag.least, upper: loads.lag.most }),
+            remark: `${says.units}: how much shallower than the dial a pass cuts`,
+          },
+          says.word('spring passes', `${loads.springPasses}`),
+        ]
+      : []),
+    ...(pressLoads
+      ? [
+          force('press force', pressLoads.force),
+          ...(pressLoads.capacity === undefined ? [] : [force('press gives', pressLoads.capacity)]),
+          ...(pressLoads.pull === undefined ? [] : [force('pull on the lever', pressLoads.pull)]),
+        ]
+      : []),
+    ...(keyLoads
+      ? [
+          torque('key in shear', keyLoads.torqueShear, 'allowed torque'),
+          torque('key on the hub', keyLoads.torqueBearingHub, 'allowed torque'),
+          torque('key on the shaft', keyLoads.torqueBearingShaft, 'allowed torque'),
+        ]
+      : []),
+  ]
+  return rows.length === 0 ? [] : [{ heading: 'forces', rows, unitless: true }]
+}
+
+const newtonsPerPound = 4.4482216152605
+/** Forces are known to two figures at best. */
+const threeFigures = (value: number): string => {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(value, 1))) - 2)
+  return `${Math.round(value / step) * step}`
 }
 
 /** How rows are written in one system of units. */

@@ -12,22 +12,24 @@ export const telling = (design: Design, width: number, paint: Paint): string =>
   [
     headline(design, width, paint),
     ...section(findingsOf(design.findings, width, paint)),
-    ...sizesOf(design).flatMap(({ heading, rows }) => [
+    ...sizesOf(design).flatMap(({ heading, rows, unitless }) => [
       '',
-      paint.strong(`${heading}, ${design.spec.units}`),
+      paint.strong(unitless ? heading : `${heading}, ${design.spec.units}`),
       ...table(rows),
     ]),
     '',
     wrap(trust, width),
-    ...(design.spec.use === undefined ? [] : ['', wrap(deferral, width)]),
+    '',
+    wrap(deferral, width),
   ].join('\n')
 
 const section = (lines: readonly string[]): string[] => (lines.length === 0 ? [] : ['', ...lines])
 
-/** What is not in the numbers, said wherever they are. */
+/** How far to trust the numbers, said wherever they are. */
 export const trust =
-  'Sizes and clearances are checked; forces, deflection and strength are not worked out in this version. Measure the finished bore before the last infeed, and the keyway across before the key goes in.'
+  'Forces are good to about a third either way; sizes are as good as what was measured. Measure the finished bore before the last infeed, and the keyway across before the key goes in. Never start the spindle with the bar in the hub.'
 
+/** What no number here decides. */
 export const deferral =
   'Steering, brakes, lifting, pressure, aircraft and whatever else a life hangs on: these are sizes only, no approval. Local codes and a licensed, qualified person decide.'
 
@@ -58,7 +60,7 @@ export const findingsOf = (findings: readonly Finding[], width: number, paint: P
   const held = findings.filter((finding) => finding.verdict === 'pass')
   const tight = held.slice(0, shown)
   return [
-    ...open.flatMap((finding) => findingLines(finding, width, paint)),
+    ...openLines(open, width, paint),
     ...(tight.length === 0
       ? []
       : [
@@ -74,21 +76,26 @@ export const findingsOf = (findings: readonly Finding[], width: number, paint: P
 
 const labels: Record<Verdict, string> = { fail: 'broken', unknown: 'cannot be told', caution: 'mind', pass: 'holds' }
 
-/** One finding: what is the matter and each way out. */
-export const findingLines = (finding: Finding, width: number, paint: Paint): string[] => {
-  const colour = finding.verdict === 'fail' ? paint.bad : paint.careful
-  const label = `${labels[finding.verdict]}: `
-  const [first = '', ...more] = wrap(finding.reason, width - 2, label).split('\n')
-  return [
-    colour(label) + first.slice(label.length),
-    ...more.map((line) => `  ${line.trimStart()}`),
-    ...finding.remedies.map((remedy) => wrap(remedyText(remedy), width, '  - ')),
-  ]
+/** What is not well, one under the other; ways out that several share are told once. */
+export const openLines = (findings: readonly Finding[], width: number, paint: Paint): string[] => {
+  const told = new Set<string>()
+  return findings.flatMap(({ verdict, reason, remedies }) => {
+    const fresh = remedies.map(remedyText).filter((remedy) => !told.has(remedy))
+    for (const remedy of fresh) told.add(remedy)
+    const rest = fresh.length < remedies.length ? ['as above'] : []
+    const colour = verdict === 'fail' ? paint.bad : paint.careful
+    const label = `${labels[verdict]}: `
+    const [first = '', ...more] = wrap(reason, width, label).split('\n')
+    return [
+      colour(label) + first.slice(label.length),
+      ...more.map((line) => `  ${line.trimStart()}`),
+      ...[...fresh, ...rest].map((remedy) => wrap(remedy, width, '  - ')),
+    ]
+  })
 }
 
+/** A remedy with the lines that it puts into the spec; what it takes out it says itself. */
 const remedyText = ({ say, set }: Remedy): string => {
-  const patches = Object.entries(set ?? {}).map(([path, value]) =>
-    value === null ? `leave out ${path}` : `${path}: ${value}`,
-  )
-  return patches.length === 0 ? say : `${say} [${patches.join('; ')}]`
+  const lines = Object.entries(set ?? {}).filter(([, value]) => value !== null)
+  return lines.length === 0 ? say : `${say} [${lines.map(([path, value]) => `${path}: ${value}`).join('; ')}]`
 }

@@ -17,11 +17,12 @@ export const report = (design: Design): Report =>
     section: sectionOf(design.section),
     bar: design.bar && barOf(design.bar),
     bushing: design.bushing && bushingOf(design.bushing),
-    press: design.bushing && pressOf(design.bushing),
+    press: design.bushing && pressOf(design.bushing, design.pressLoads),
     bit: design.bit && bitOf(design.bit),
     plug: plugOf(design.plug),
-    key: keyOf(design.section.key),
-    plan: design.plan && planOf(design.plan),
+    loads: design.loads && loadsOf(design.loads),
+    key: keyOf(design.section.key, design.keyLoads),
+    plan: design.plan && planOf(design.plan, design.loads),
     findings: design.findings,
     basis: design.basis,
   }) as Report
@@ -38,6 +39,7 @@ export interface Report {
   readonly press?: ReportSection
   readonly bit?: ReportSection
   readonly plug: ReportSection
+  readonly loads?: ReportSection
   readonly key: ReportSection
   readonly plan?: ReportSection
   readonly findings: Design['findings']
@@ -158,8 +160,13 @@ const bushingOf = (bushing: GuideBushing): ReportSection => ({
   stock: bushing.stock,
 })
 
-/** What the push asks of press and broach. Forces are not worked out: their names are absent. */
-const pressOf = (bushing: GuideBushing): ReportSection => ({
+/** What the push asks of press and broach, N and mm. */
+const pressOf = (bushing: GuideBushing, loads: Design['pressLoads']): ReportSection => ({
+  force: loads?.force,
+  forceOfPasses: loads?.passes,
+  capacity: loads?.capacity,
+  pull: loads?.pull,
+  columnMargin: loads?.columnMargin,
   teethInCut: bushing.teethInCut.most,
   teethInCutLeast: bushing.teethInCut.least,
   toothPitch: bushing.toothPitch,
@@ -167,6 +174,30 @@ const pressOf = (bushing: GuideBushing): ReportSection => ({
   stroke: bushing.stroke,
   below: bushing.below,
   daylight: bushing.daylight,
+})
+
+/** Forces on bar and bit, N, mm and N/mm². Where there is a band, its greater end is the plain name's. */
+const loadsOf = (loads: NonNullable<Design['loads']>): ReportSection => ({
+  cuttingForce: loads.cuttingForce,
+  cuttingForceMost: loads.cuttingForceMost,
+  thrust: loads.thrust.most,
+  thrustLimits: [loads.thrust.least, loads.thrust.most],
+  thrustMost: loads.thrustMost,
+  deflection: [loads.deflection.least, loads.deflection.most],
+  lag: loads.lag.most,
+  lagLimits: [loads.lag.least, loads.lag.most],
+  residual: loads.residual.most,
+  residualLimits: [loads.residual.least, loads.residual.most],
+  machineGive: loads.machineGive,
+  digIn: loads.digIn,
+  holeStress: loads.holeStress,
+  rootStress: loads.rootStress,
+  noseStress: loads.noseStress,
+  barSteel: loads.barSteel,
+  barYield: loads.barYield,
+  screwForce: loads.screwForce,
+  screwForceLeast: loads.screwForceLeast,
+  bitHeld: loads.bitHeld,
 })
 
 const bitOf = (bit: ToolBit): ReportSection => ({
@@ -205,7 +236,13 @@ const bitOf = (bit: ToolBit): ReportSection => ({
 
 const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
 
-const keyOf = (key: KeySizes): ReportSection => ({
+/** The key; torques in N mm. */
+const keyOf = (key: KeySizes, loads: Design['keyLoads']): ReportSection => ({
+  torqueShear: loads?.torqueShear,
+  torqueBearingHub: loads?.torqueBearingHub,
+  torqueBearingShaft: loads?.torqueBearingShaft,
+  hubWall: loads?.hubWall,
+  length: loads?.length,
   designation: key.designation,
   source: key.source,
   nominalWidth: key.nominalWidth,
@@ -218,9 +255,10 @@ const keyOf = (key: KeySizes): ReportSection => ({
   topClearance: key.topClearance && limits(key.topClearance),
 })
 
-const planOf = (plan: Plan): ReportSection => ({
+const planOf = (plan: Plan, loads: Design['loads']): ReportSection => ({
   infeedPerPass: plan.infeedPerPass,
   passes: plan.passes,
+  springPasses: loads?.springPasses,
   lanes: plan.lanes,
   dial: plan.dial,
 })

@@ -72,7 +72,7 @@ describe('a command line', () => {
     const help = read('--help')
     expect(help.is === 'text' && help.text).toContain('make things')
     const inner = read('make', '--help')
-    expect(inner.is === 'text' && inner.text).toContain('which: pdf, dxf, svg')
+    expect(inner.is === 'text' && inner.text).toContain('which (pdf, dxf, svg)')
     const version = read('--version')
     expect(version.is === 'text' && version.text).toBe('1.2.3')
   })
