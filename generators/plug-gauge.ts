@@ -66,19 +66,18 @@ export const contour = (section: PlugSection): Outline => {
   const leaves = footAngle + 2 * Math.asin(freed / (2 * radius))
   const on: Point = [radius * Math.cos(leaves), radius * Math.sin(leaves)]
   const towards = Math.atan2(on[1] - half, on[0] - foot)
+  const back = Math.tan((Math.PI - leaves) / 4)
   const upper: readonly Corner[] = [
     { at: [top, half - corner] },
     { at: [top - corner, half] },
     { at: [foot + freed, half], bulge: -Math.tan((2 * Math.PI - towards) / 4) },
-    { at: on, bulge: Math.tan((Math.PI - leaves) / 4) },
+    { at: on },
   ]
-  const lower = mirrored(upper, 'y = 0')
-  const start = lower[0]?.at ?? on
   return [
-    ...upper,
-    { at: [-radius, 0], bulge: Math.tan((Math.PI - leaves) / 4) },
-    { at: start, ...(lower[0]?.bulge === undefined ? {} : { bulge: lower[0].bulge }) },
-    ...lower.slice(1),
+    ...upper.slice(0, -1),
+    { at: on, bulge: back },
+    { at: [-radius, 0], bulge: back },
+    ...mirrored(upper, 'y = 0'),
   ]
 }
 

@@ -25,13 +25,15 @@ const cos = (angle: number): number => Math.cos((angle * Math.PI) / 180)
 const sin = (angle: number): number => Math.sin((angle * Math.PI) / 180)
 
 /**
- * Height of the cutting edge over the bottom. A square blank is cut at its top. On a round one the face is ground down until the nose's
- * width fits well inside the round there, and no higher than the flat for the screw.
+ * Height of the cutting edge over the bottom. A square blank is cut at its top, or just so far under it that the nose is clear of the
+ * blank's broken corners. On a round one the face is ground down until the nose's width fits well inside the round there, and no higher
+ * than the flat for the screw.
  */
 export const edgeHeight = (bit: ToolBit): number => {
-  if (bit.shape === 'square') return bit.size
-  const within = Math.sqrt(Math.max(bit.size ** 2 - bit.noseWidth.nominal ** 2, 0)) / 2
-  return Math.min(bit.size - (bit.flat ?? 0), bit.size / 2 + 0.95 * within)
+  const { size, cornerBreak, noseWidth } = bit
+  if (bit.shape === 'square') return size - Math.max(0, noseWidth.nominal / 2 - (size / 2 - cornerBreak))
+  const within = Math.sqrt(Math.max(size ** 2 - noseWidth.nominal ** 2, 0)) / 2
+  return Math.min(size - (bit.flat ?? 0), size / 2 + 0.95 * within)
 }
 
 /** Half the nose's width at (x, z), mm: the side plane. */
@@ -128,10 +130,6 @@ export const bitSolid = (bit: ToolBit): Solid => {
     ([x, y, z]): Point3 => [x + inside, 0.8 * y, edgeHeight(bit) / 2 + 0.8 * (z - edgeHeight(bit) / 2)],
   )
   const ground = hull([...face, ...bottom, ...neck, ...root])
-  const nose = fitsBlank(bit) ? ground : common(ground, lying(bit, -1, bit.noseLength + 2 * inside))
+  const nose = bit.shape === 'square' ? ground : common(ground, lying(bit, -1, bit.noseLength + 2 * inside))
   return join(nose, lying(bit, bit.noseLength, bit.length))
 }
-
-/** Whether the ground nose lies wholly inside the blank's section: not where it is cut from a round, or is as wide as the blank's broken corners. */
-const fitsBlank = (bit: ToolBit): boolean =>
-  bit.shape === 'square' && bit.noseWidth.nominal / 2 <= bit.size / 2 - bit.cornerBreak

@@ -54,7 +54,14 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
         ],
         ['End: tilt ', degrees(bit.endRelief), '.'],
         bit.shape === 'square'
-          ? ['Face last: ', degrees(bit.rake), ' down from the edge.']
+          ? [
+              'Face last: ',
+              degrees(bit.rake),
+              ' down from the edge',
+              ...(edgeHeight(bit) < bit.size - 1e-9
+                ? [', the edge ', fine(bit.size - edgeHeight(bit)), ' under the top: clear of the broken corners.']
+                : ['.']),
+            ]
           : [
               'Face last: the edge ',
               fine(bit.size - edgeHeight(bit)),

@@ -1,0 +1,252 @@
+import { describe, expect, it } from 'vitest'
+import type { Part } from '../../generators/part.ts'
+import { parts } from '../../generators/set.ts'
+import type { Design } from '../../src/design.ts'
+import { inWords } from '../../src/drawing/numbers.ts'
+import { calloutsOf, forest, linksAlong, namesOf, numbersIn, under, wordingsOf, worthsOf } from './callouts.ts'
+import { everyDesign, specimen } from './designs.ts'
+
+const made = (design: Design): readonly Part[] => parts.filter((part) => part.belongs(design))
+const partNamed = (name: string): Part => {
+  const part = parts.find((one) => one.name === name)
+  if (!part) throw new Error(name)
+  return part
+}
+
+/** Dimensions of the core that a part's callouts are held against. */
+const dimensions = (design: Design, part: string): unknown =>
+  ({
+    'guide-bushing': design.bushing,
+    'shim-pack': design.bushing,
+    'cutter-bar': design.bar,
+    'tool-bit': design.bit,
+    'plug-gauge': design.plug,
+  })[part]
+
+/** Sizes that a part's own file chooses, where the core has none: broken corners, and room in a print's corner. */
+const own: readonly string[] = ['endChamfer', 'relief', 'keyCorner']
+
+/** Every size that the sheets of a part must say, each once, whatever the job. */
+const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
+  'guide-bushing': () => [
+    'outside',
+    'collarDiameter',
+    'collarThickness',
+    'length',
+    'lead',
+    'undercut.width',
+    'undercut.depth',
+    'undercut.radius',
+    'slotWidth',
+    'slotCentral',
+    'backWall',
+    'floorParallel',
+  ],
+  'shim-pack': () => [
+    'shims',
+    'shim.width',
+    'shim.length',
+    'shim.headWidth',
+    'shim.headLength',
+    'shim.corner',
+    'shim.hole',
+    'endChamfer',
+  ],
+  'cutter-bar': ({ bar }) => [
+    'overall',
+    'diameter',
+    'endChamfer',
+    'crossHole',
+    'crossHoleCentral',
+    'holeToEnd',
+    'screw',
+    'screw.tapDrill',
+    'countersink',
+    'mouthChamfer',
+    ...(bar?.shouldered ? ['shank', 'bodyLength', 'fillet'] : []),
+  ],
+  'tool-bit': ({ bit }) => [
+    'length',
+    'size',
+    'noseWidth',
+    'noseLength',
+    'rake',
+    'endRelief',
+    'sideRelief',
+    'backTaper',
+    'neckRadius',
+    ...(bit && bit.cornerRadius > 0 ? ['cornerRadius'] : []),
+    ...(bit?.shape === 'round' ? ['flat'] : []),
+  ],
+  'plug-gauge': () => [
+    'diameter',
+    'keyWidth',
+    'across',
+    'length',
+    'handleDiameter',
+    'handleLength',
+    'lead',
+    'foot',
+    'relief',
+    'keyCorner',
+  ],
+}
+
+const everyDrawing = (hold: (design: Design, part: Part) => void): void => {
+  for (const design of everyDesign) for (const part of made(design)) hold(design, part)
+}
+
+describe('the drawings of every part, over specimens and any job', () => {
+  it('callouts span what they say', () => {
+    everyDrawing((design, part) => {
+      for (const callout of calloutsOf(part.drawing(design))) {
+        if (callout.callout === 'linear')
+          expect(Math.abs(callout.b - callout.a), `${part.name} ${callout.of}`).toBeCloseTo(callout.worth.value, 9)
+        if (callout.callout === 'angle')
+          expect(callout.a2 - callout.a1, `${part.name} ${callout.of}`).toBeCloseTo(callout.worth.value, 9)
+      }
+    })
+  })
+
+  it('what callouts say is a dimension of that name', () => {
+    everyDrawing((design, part) => {
+      for (const callout of calloutsOf(part.drawing(design))) {
+        if (own.includes(callout.of) && under(dimensions(design, part.name), callout.of) === undefined) continue
+        const known = numbersIn(under(dimensions(design, part.name), callout.of))
+        const said = worthsOf(callout)[0]
+        // The screw's first number is the hole that its thread runs into.
+        if (!said || callout.of === 'screw') continue
+        expect(
+          known.some((value) => Math.abs(value - said.value) < 1e-9),
+          `${part.name} ${callout.of}: ${said.value} of ${known.join(' ')}`,
+        ).toBe(true)
+      }
+    })
+  })
+
+  it('every size is there, once', () => {
+    everyDrawing((design, part) => {
+      const wanted = sizes[part.name]?.(design) ?? []
+      expect([...namesOf(part.drawing(design))].sort(), part.name).toEqual([...wanted].sort())
+    })
+  })
+
+  it('along each axis of a view the sizes make one tree: nothing twice, nothing loose', () => {
+    everyDrawing((design, part) => {
+      for (const view of part.drawing(design).views)
+        for (const axis of ['x', 'y'] as const) {
+          const links = linksAlong(view.callouts, axis)
+          if (links.length > 0)
+            expect(forest(links), `${part.name} ${view.name} ${axis}`).toEqual({ pieces: 1, loops: 0 })
+        }
+    })
+  })
+
+  it('views in projection say no length twice between them', () => {
+    everyDrawing((design, part) => {
+      const beside = part.drawing(design).views.filter(({ place }) => place.is === 'front' || place.is === 'seen')
+      const lengthwise = beside.filter(
+        ({ place }) => place.is === 'front' || (place.is === 'seen' && ['above', 'below'].includes(place.from)),
+      )
+      const links = linksAlong(
+        lengthwise.flatMap(({ callouts }) => callouts),
+        'x',
+      )
+      expect(forest(links).loops, part.name).toBe(0)
+    })
+  })
+
+  it('words hold no measures: those are sizes, which a sheet can say in its own unit', () => {
+    everyDrawing((design, part) => {
+      const { bar } = design
+      const names = [bar?.screw.callout, bar?.screw.thread, bar?.screw.tapDrill.name, bar?.crossHoleDrill]
+      for (const words of wordingsOf(part.drawing(design)).flat()) {
+        if (typeof words !== 'string') continue
+        const rest = names.reduce<string>((text, name) => (name ? text.replaceAll(name, '') : text), words)
+        expect(rest, part.name).not.toMatch(/\d[.,/]\d/)
+      }
+    })
+  })
+
+  it('every worth can be written in either unit and convention', () => {
+    const manners = [
+      { convention: 'iso', units: 'mm' },
+      { convention: 'asme', units: 'in' },
+      { convention: 'asme', units: 'mm' },
+    ] as const
+    everyDrawing((design, part) => {
+      for (const wording of wordingsOf(part.drawing(design)))
+        for (const manner of manners) expect(inWords(wording, manner)).not.toMatch(/NaN|undefined|Infinity|−0\b(?!\.)/)
+    })
+  })
+
+  it('marks and callouts lie where numbers do', () => {
+    everyDrawing((design, part) => {
+      expect(JSON.stringify(part.drawing(design)), part.name).not.toContain('null')
+      expect(JSON.stringify(part.solid(design)), part.name).not.toContain('null')
+    })
+  })
+
+  it('the table of sizes as made has room for its rows', () => {
+    everyDrawing((design, part) => expect(part.drawing(design).asMade.rows.length).toBeLessThanOrEqual(5))
+  })
+})
+
+describe('what sheets say', () => {
+  const wordsOf = (design: Design, name: string, manner: Parameters<typeof inWords>[1]): string =>
+    wordingsOf(partNamed(name).drawing(design))
+      .map((wording) => inWords(wording, manner))
+      .join('\n')
+  const metric = { convention: 'iso', units: 'mm' } as const
+  const inch = { convention: 'asme', units: 'in' } as const
+
+  it('the back-wall sum of a bushing adds up as it is printed', () => {
+    for (const design of everyDesign.filter(({ bushing }) => (bushing?.shims.length ?? 0) > 0)) {
+      const manner = design.spec.units === 'mm' ? metric : inch
+      const sums = wordsOf(design, 'guide-bushing', manner).match(/^(\S+) \+ (\S+) \+ (\S+) = (\S+) \(limits/m)
+      const [wall, shims, tooth, across] = (sums ?? []).slice(1).map((text) => Number(text.replace('−', '-')))
+      expect((wall ?? NaN) + (shims ?? NaN) + (tooth ?? NaN)).toBeCloseTo(across ?? NaN, 9)
+    }
+  })
+
+  it('the micrometer reading of the last pass is the depth across', () => {
+    const { bushing, section } = specimen('winch-drum-gear')
+    expect(bushing?.passes.at(-1)?.over).toBeCloseTo(section.across, 9)
+    expect(wordsOf(specimen('winch-drum-gear'), 'guide-bushing', inch)).toContain(
+      'Pass 2, 1 shim: over back, shims and last tooth .9686',
+    )
+  })
+
+  it('the cross hole comes before the tap drill, and the sheet says why', () => {
+    const notes = partNamed('cutter-bar').drawing(specimen('cider-mill-pulley')).notes
+    const order = notes.find(({ heading }) => heading === 'ORDER OF WORK')?.lines.map((line) => inWords(line, metric))
+    expect(order?.findIndex((line) => line.startsWith('Cross hole first'))).toBe(2)
+    expect(order?.findIndex((line) => line.includes('breaks into the cross hole'))).toBe(3)
+    expect(notes.map(({ heading }) => heading)).toContain('WHY THE CROSS HOLE COMES FIRST')
+  })
+
+  it('the bit always carries its cautions in a box', () => {
+    everyDrawing((design, part) => {
+      if (part.name !== 'tool-bit') return
+      const caution = part.drawing(design).notes.find(({ heading }) => heading === 'CAUTION')
+      expect(caution?.caution).toBe(true)
+      expect(caution?.lines.map((line) => inWords(line, metric)).join(' ')).toMatch(/Eye protection.*dust.*Guard/)
+    })
+  })
+
+  it('the gauge says what it is not for', () => {
+    everyDrawing((design, part) => {
+      if (part.name !== 'plug-gauge') return
+      const headings = part.drawing(design).notes.map(({ heading }) => heading)
+      expect(headings.some((heading) => /^GO-CHECK ±\S+, NOT FOR ACCEPTANCE$/.test(heading))).toBe(true)
+    })
+  })
+
+  it('inch jobs ask for stock, drills and threads by name', () => {
+    const design = specimen('winch-drum-gear')
+    const words = wordsOf(design, 'cutter-bar', inch)
+    expect(words).toContain(design.bar?.screw.callout ?? '-')
+    expect(words).toMatch(/Ø\d+(-\d+)?\/\d+ bar/)
+    expect(words).toContain(`drill ${design.bar?.screw.tapDrill.name} (.`)
+  })
+})
