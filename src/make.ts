@@ -80,7 +80,7 @@ const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
       job: spec.name,
       checksum: await checksum(design),
       verdict: verdictWords(design),
-      ...(verdict === 'fail' && { band: `DO NOT MAKE: ${broken.join(', ')}` }),
+      ...(verdict === 'fail' && { band: `DO NOT MAKE, broken: ${broken.join(', ')}` }),
     },
   )
 }
