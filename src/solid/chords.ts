@@ -17,19 +17,39 @@ const step = (radius: number, sagitta: number, tangent: boolean): number => {
   return Math.min(Math.PI / 2, 2 * Math.acos(Math.max(cosine, 0)))
 }
 
+const quarter = Math.PI / 2
+
+/** Where to break an arc (radians from its start): its ends, and between them where it reaches farthest along x or y. */
+const breaksOf = ({ start, sweep }: NonNullable<Edge['arc']>, room: number): number[] => {
+  const [low, high] = [Math.min(start, start + sweep), Math.max(start, start + sweep)]
+  const first = Math.ceil((low + room) / quarter)
+  const last = Math.floor((high - room) / quarter)
+  const farthest = Array.from({ length: Math.max(last - first + 1, 0) }, (_, at) => (first + at) * quarter - start)
+  return [0, ...(sweep < 0 ? farthest.toReversed() : farthest), sweep]
+}
+
 const chordsOf = ({ from, arc }: Edge, sagitta: number, tangent: boolean): Point[] => {
   if (!arc) return [from]
-  const least = Math.ceil(Math.abs(arc.sweep) / step(arc.radius, sagitta, tangent) - 1e-9)
-  const count = 2 * Math.ceil(least / 2) // even, so that half a circle has a corner where it reaches farthest
-  const turn = arc.sweep / count
-  const out = tangent ? 1 / Math.cos(turn / 2) : 1
-  const [x, y] = [(from[0] - arc.centre[0]) * out, (from[1] - arc.centre[1]) * out]
-  const between = Array.from({ length: tangent ? count : count - 1 }, (_, index): Point => {
-    const angle = turn * (index + (tangent ? 0.5 : 1))
-    const [c, s] = [Math.cos(angle), Math.sin(angle)]
-    return [arc.centre[0] + x * c - y * s, arc.centre[1] + x * s + y * c]
+  const { centre, radius, start, sweep } = arc
+  const widest = step(radius, sagitta, tangent)
+  const breaks = breaksOf(arc, widest / 8)
+  const between = breaks.slice(1).flatMap((end, index) => {
+    const begin = breaks[index] ?? 0
+    const count = Math.ceil(Math.abs(end - begin) / widest - 1e-9)
+    const turn = (end - begin) / count
+    const out = tangent ? radius / Math.cos(turn / 2) : radius
+    const ends = Array.from(
+      { length: tangent ? count : count - 1 },
+      (_, at) => begin + turn * (at + (tangent ? 0.5 : 1)),
+    )
+    const round = ends.map((angle): [number, number] => [start + angle, out])
+    return end === sweep ? round : [...round, [start + end, radius] as [number, number]]
   })
-  return [from, ...between]
+  const placed = ([angle, out]: [number, number]): Point => [
+    centre[0] + out * Math.cos(angle),
+    centre[1] + out * Math.sin(angle),
+  ]
+  return [from, ...between.map(placed)]
 }
 
 /** The outline as straight chords, each within `sagitta` (mm) of its arc. The corners of the outline are kept as they are. */

@@ -33,20 +33,26 @@ export const openKernel = async (wasm?: string | Uint8Array): Promise<Kernel> =>
  */
 export const carve = (kernel: Kernel, solid: Solid, sagitta = 0.01): Mesh =>
   holding((hold) => {
-    // A fiftieth is kept for the kernel's tidying, the rest of the gap for the rounding to single precision.
+    // What is kept back is for the tidying below, and for writers that round.
     const body = carver(kernel, hold, 0.96 * sagitta)(solid)
     if (body.status() !== 'NoError') throw new Error(`the kernel could not carve the solid: ${body.status()}`)
     if (body.isEmpty()) throw new Error('the recipe leaves no body')
-    const mesh = meshOf(body)
+    const mesh = meshOf(body, hold)
     const sliver = sagitta / 50
     // Tidying takes as long as carving, and few bodies have slivers. The body is made an original first: what is left of its parents' faces
     // would hold some open (least height of 3600 parts 6e-5 mm so, else 6e-7).
-    return leastHeight(mesh) > sliver ? mesh : meshOf(hold(hold(body.asOriginal()).simplify(sliver)))
+    return leastHeight(mesh) > sliver ? mesh : meshOf(hold(hold(body.asOriginal()).simplify(sliver)), hold)
   })
 
-const meshOf = (body: Manifold): Mesh => {
-  const { vertProperties, triVerts } = body.getMesh()
-  return { positions: Float64Array.from(vertProperties, snapped), triangles: triVerts }
+/** The kernel gives out its mesh in single precision; a warp that moves nothing is shown the same corners, in the same order, in double. */
+const meshOf = (body: Manifold, hold: Hold): Mesh => {
+  let positions = new Float64Array()
+  hold(
+    body.warpBatch((corners) => {
+      positions = Float64Array.from(corners, snapped)
+    }),
+  )
+  return { positions, triangles: body.getMesh().triVerts }
 }
 
 /** Volume (mm³) of the metal that `a` and `b` would both fill, `b` moved by `moved` (mm). */

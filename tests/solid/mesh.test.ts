@@ -18,8 +18,8 @@ const middlesOf = (mesh: Mesh): Point3[] => {
     return [0, 1, 2].map((axis) => three.reduce((sum, at) => sum + (at[axis] ?? 0), 0) / 3) as unknown as Point3
   })
 }
-/** Corners are kept in single precision and snapped to 1e-6. */
-const rounding = 1e-5
+/** Corners are snapped to 1e-6 mm, going in and coming out. */
+const rounding = 2e-6
 
 describe.each(Object.entries(anyPart))('a carved %s', (_, parts) => {
   it('is one closed body, with its ways through, no sliver, and the volume of the closed form', () => {
@@ -188,6 +188,14 @@ interface Assembly {
 }
 
 describe('the kernel', () => {
+  it('keeps what was asked for to the last micron of a metre', () => {
+    const long = extrude(rectangle([-0.1, 0], [1000.123456, 7.654321]), -0.333333, 160.3375)
+    expect(measure(carve(kernel, long))).toMatchObject({
+      min: [-0.1, 0, -0.333333],
+      max: [1000.123456, 7.654321, 160.3375],
+    })
+  })
+
   it('gives the same mesh each time', () => {
     const { solid } = bar(8, 2.5, 1.6)
     expect(carve(kernel, solid)).toEqual(carve(kernel, solid))

@@ -131,6 +131,20 @@ describe('chords', () => {
     )
   })
 
+  it('reach exactly as far as the outline does, wherever its arcs begin', () => {
+    fc.assert(
+      fc.property(size, fc.double({ min: 0.2, max: 0.95, noNaN: true }), (radius, flat) => {
+        const [x, y] = [flat * radius, radius * Math.sqrt(1 - flat * flat)]
+        const turn = 2 * Math.PI - 2 * Math.acos(flat)
+        const flatted: Outline = [{ at: [x, y], bulge: Math.tan(turn / 4) }, { at: [x, -y] }]
+        const [{ min, max }, reached] = [boundsOf(flatted), boundsOf(polygon(chords(flatted, 0.01)))]
+        const off = [...min, ...max].map((at, index) => Math.abs(at - ([...reached.min, ...reached.max][index] ?? 0)))
+        // A sixty-fourth of the sagitta where the farthest point is so near a corner that it is left to it.
+        expect(Math.max(...off)).toBeLessThan(0.01 / 64 + 2e-6)
+      }),
+    )
+  })
+
   it('lie on a grid of 1e-6 mm and keep every corner', () => {
     const points = chords(slot(20, 1 / 3), 0.01)
     for (const at of points.flat()) expect(Math.abs(at * 1e6 - Math.round(at * 1e6))).toBeLessThan(1e-6)
