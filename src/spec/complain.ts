@@ -77,7 +77,10 @@ const deepest = (issue: Issue): readonly Issue[] | undefined => {
   if (issue.code !== 'invalid_union') return undefined
   return issue.errors.find(
     (branch) =>
-      branch.length > 0 && branch.every((inner) => inner.path.length > 0 || inner.code === 'unrecognized_keys'),
+      branch.length > 0 &&
+      branch.every(
+        (inner) => inner.path.length > 0 || ['unrecognized_keys', 'too_big', 'too_small'].includes(inner.code),
+      ),
   )
 }
 

@@ -24,7 +24,12 @@ export function lengthAs(description: string, examples: readonly unknown[], kind
   const error = lengthPhrase(kind)
   const sound = (value: string | number): boolean => {
     const mm = readLength(value, 'mm', kind)
-    return mm !== undefined && (mm !== 0 || kind.zero === true || kind.signed === true)
+    // an inch job makes a bare number 25.4 times as large, and it must still be one
+    return (
+      mm !== undefined &&
+      readLength(value, 'in', kind) !== undefined &&
+      (mm !== 0 || kind.zero === true || kind.signed === true)
+    )
   }
   return z
     .union(written.options, { error })
@@ -36,7 +41,7 @@ export function lengthAs(description: string, examples: readonly unknown[], kind
 export const quantityAs = (description: string, examples: readonly unknown[], kind: Quantity, error: string) =>
   z
     .union(written.options, { error })
-    .refine((value) => (readQuantity(value, kind, 'mm') ?? 0) > 0, { error })
+    .refine((value) => (['mm', 'in'] as const).every((units) => (readQuantity(value, kind, units) ?? 0) > 0), { error })
     .meta({ description, examples: [...examples] })
 
 /** An angle in degrees within these limits. */
@@ -86,4 +91,10 @@ export const pairAs = <Leaf extends z.ZodType>(description: string, leaf: Leaf, 
 
 /** A mapping with these keys and no others. */
 export const keyed = <Shape extends z.core.$ZodShape>(description: string, shape: Shape) =>
-  z.strictObject(shape, { error: `a mapping with the keys ${Object.keys(shape).join(', ')}` }).meta({ description })
+  z
+    .strictObject(shape, {
+      error: `a mapping with the keys ${Object.keys(shape)
+        .filter((key) => key !== '$schema')
+        .join(', ')}`,
+    })
+    .meta({ description })

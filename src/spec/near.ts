@@ -16,14 +16,16 @@ const bare = (word: string): string => word.toLowerCase().replace(/[\s_-]/g, '')
 
 /**
  * The word that was probably meant: the nearest within two edits, capitals, spaces and dashes aside, and never by
- * changing more than half of it. `undefined` when none is near.
+ * changing more than half of it or a word of two letters. `undefined` when none is near.
  */
 export function nearest(written: unknown, words: readonly string[]): string | undefined {
   if (typeof written !== 'string' || written.length > 40) return undefined
   let best: { readonly word: string; readonly away: number } | undefined
   for (const word of words) {
     const away = edits(bare(written), bare(word))
-    if (away <= 2 && away * 2 <= word.length && away < (best?.away ?? 3)) best = { word, away }
+    const longer = Math.max(bare(written).length, bare(word).length)
+    if (away <= 2 && (away === 0 || (longer > 2 && away * 2 <= longer)) && away < (best?.away ?? 3))
+      best = { word, away }
   }
   return best?.word
 }

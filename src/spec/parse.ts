@@ -11,6 +11,9 @@ const mostComplaints = 20
 /** Keys by which a document could reach into what it is read with. */
 const forbidden = new Set(['__proto__', 'constructor', 'prototype'])
 
+const tooDeep = ['nested too deep', `mappings and lists at most ${deepest} deep`] as const
+const fault = (at: string, read: string, accepted: string): Complaint => ({ path: '', at, read, accepted })
+
 type Parsed = { readonly document: unknown } | { readonly complaints: readonly Complaint[] }
 type Where = (offset: number | undefined) => string
 
@@ -22,6 +25,8 @@ type Where = (offset: number | undefined) => string
 export function parse(text: string): Parsed {
   if (text.length > longest)
     return { complaints: [complaint('', `${text.length} characters`, `a spec of at most ${longest} characters`)] }
+  const steep = steepLine(text)
+  if (steep !== undefined) return { complaints: [fault(`line ${steep}`, ...tooDeep)] }
   try {
     return parsed(text.replace(/^\uFEFF/, ''))
   } catch (error) {
@@ -39,17 +44,23 @@ function parsed(text: string): Parsed {
     version: '1.2',
     schema: 'core',
     merge: false,
-    logLevel: 'silent',
+    logLevel: 'error',
+    prettyErrors: false, // the place of each is told below; told by the parser, many errors cost their square
   })
   const where: Where = (offset = 0) => {
     const { line, col } = lines.linePos(offset)
     return `line ${Math.max(line, 1)}, column ${Math.max(col, 1)}`
   }
-  const faults = [...tree.errors, ...tree.warnings].map((error) =>
-    error.code === 'MULTIPLE_DOCS'
-      ? complaint('', `${where(error.pos[0])}: a second document`, 'one document, one job')
-      : complaint('', `${where(error.pos[0])}: ${firstLine(error.message)}`, 'YAML or JSON'),
-  )
+  const errors = [...tree.errors, ...tree.warnings]
+  const steep = errors.find((error) => error.message.includes('call stack'))
+  if (steep) return { complaints: [fault(where(steep.pos[0]), ...tooDeep)] }
+  const faults = errors
+    .slice(0, mostComplaints)
+    .map((error) =>
+      error.code === 'MULTIPLE_DOCS'
+        ? fault(where(error.pos[0]), 'a second document', 'one document, one job')
+        : fault(where(error.pos[0]), firstLine(error.message), 'YAML or JSON'),
+    )
   const complaints = [...faults, ...refusals(tree, where)]
   if (complaints.length > 0) return { complaints: complaints.slice(0, mostComplaints) }
   return { document: tree.toJS({ maxAliasCount: mostAliases }) as unknown }
@@ -59,13 +70,13 @@ function parsed(text: string): Parsed {
 function refusals(tree: Document.Parsed, where: Where): readonly Complaint[] {
   const found: Complaint[] = []
   const refuse = (offset: number | undefined, read: string, accepted: string): void => {
-    found.push(complaint('', `${where(offset)}: ${read}`, accepted))
+    found.push(fault(where(offset), read, accepted))
   }
   visit(tree, {
     Node: (_, node, path) => {
       const at = node.range?.[0]
       if (path.filter((above) => !isPair(above)).length > deepest) {
-        refuse(at, 'nested too deep', `mappings and lists at most ${deepest} deep`)
+        refuse(at, ...tooDeep)
         return visit.BREAK
       }
       if (node.tag !== undefined) refuse(at, `the tag ${node.tag}`, 'plain numbers, texts, lists and mappings')
@@ -94,6 +105,26 @@ function refuseKeys(
     if (met.has(word)) refuse(at, `the key ${word} a second time`, 'each key once')
     met.add(word)
   }
+}
+
+/** Signs of nesting, on one line or left open, that no spec comes near and the parser would choke on. */
+const steepest = 100
+
+/** The first line (from 1) that nests past all reason, told from the bare text before the parser sees it. */
+function steepLine(text: string): number | undefined {
+  let open = 0
+  for (const [n, whole] of text.split(/\r\n?|\n/).entries()) {
+    const line = whole.replace(/(^|\s)#.*$/, '')
+    const edge = line.search(/[^\s?:-]/)
+    if ((edge < 0 ? line.length : edge) > steepest) return n + 1
+    if ((line.match(/[?:-]\s/g)?.length ?? 0) > steepest) return n + 1
+    for (const sign of line) {
+      if (sign === '[' || sign === '{') open += 1
+      else if ((sign === ']' || sign === '}') && open > 0) open -= 1
+      if (open > steepest) return n + 1
+    }
+  }
+  return undefined
 }
 
 /** The parser's own words without the place, which stands before them, and without the lines it quotes. */

@@ -131,7 +131,7 @@ const shape = /^([+-]?)\s*(?:(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)|(\d+(?:[.,]\d*)?|[.
  */
 export function readQuantity(written: unknown, quantity: Quantity, units: Units): number | undefined {
   const bare = quantity.units[quantity.bare[units]] ?? Number.NaN
-  if (typeof written === 'number') return finite(written * bare)
+  if (typeof written === 'number') return finite(times(written, bare))
   if (typeof written !== 'string' || written.length > 60) return undefined
   const found = shape.exec(plain(written))
   if (!found) return undefined
@@ -143,12 +143,16 @@ export function readQuantity(written: unknown, quantity: Quantity, units: Units)
   const turn = sign === '-' ? -1 : 1
   if (decimal !== undefined) {
     if (quantity.thousands && /^[1-9]\d{0,2},\d{3}$/.test(decimal)) return undefined
-    return finite(turn * Number(decimal.replace(',', '.')) * factor)
+    return finite(times(turn * Number(decimal.replace(',', '.')), factor))
   }
   const [wholes, parts, of] = [Number(whole ?? 0), Number(over), Number(under)]
   if (of === 0 || (whole !== undefined && parts >= of)) return undefined
-  return finite((turn * (wholes * of + parts) * factor) / of)
+  return finite(times(turn * (wholes * of + parts), factor, of))
 }
+
+/** So many of a unit. Inches by 254/10: 25.4 itself is no binary number, and 7/8 in is 22.225 mm, not a hair less. */
+const times = (count: number, factor: number, of = 1): number =>
+  factor === inch ? (count * 254) / (10 * of) : (count * factor) / of
 
 /** The number, unless it is not finite; never minus zero. */
 const finite = (value: number): number | undefined => (Number.isFinite(value) ? value + 0 : undefined)

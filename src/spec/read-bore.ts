@@ -13,13 +13,19 @@ const largest = 400
 /** A bore measured farther than this from its nominal size is a slip of the pen, mm. */
 const slip = 1
 
+/** The nominal diameter, mm, where it can be that of a bore here. */
+export function nominalBore(reading: Reading): number | undefined {
+  const nominal = reading.length('bore.diameter')
+  return nominal !== undefined && nominal >= smallest && nominal <= largest ? nominal : undefined
+}
+
 /** The bore; `undefined` only with a complaint, here or from the schema. */
 export function readBore(reading: Reading): Bore | undefined {
-  const nominal = reading.length('bore.diameter')
+  const nominal = nominalBore(reading)
   const length = reading.length('bore.length')
   const mouth = reading.length('bore.mouth') ?? (reading.units === 'mm' ? 0.5 : 0.02 * inch)
   const measured = reading.length('bore.measured')
-  if (nominal !== undefined && nominal > 0 && (nominal < smallest || nominal > largest))
+  if (nominal === undefined && reading.length('bore.diameter'))
     reading.complain(
       'bore.diameter',
       `a bore of ${figure(smallest, reading.units)} to ${figure(largest, reading.units)}; a bare number is in ${reading.units}`,
@@ -86,7 +92,7 @@ function blind(reading: Reading, bore: Size): Bore['blind'] {
 /** The hub; mild steel where no material is named. */
 export function readHub(reading: Reading): Hub {
   const outside = reading.length('hub.outside')
-  const bore = reading.length('bore.diameter')
+  const bore = nominalBore(reading)
   if (outside !== undefined && outside > 0 && bore !== undefined && outside <= bore)
     reading.complain('hub.outside', `an outside wider than the bore of ${figure(bore, reading.units)}`)
   const named = reading.text('hub.material') ?? 'mild steel'
@@ -94,7 +100,7 @@ export function readHub(reading: Reading): Hub {
   if (material === undefined && named !== '')
     reading.complain(
       'hub.material',
-      `a material that is known: ${mainNames.join(', ')}`,
+      `a material that is known: ${mainNames.join('; ')}`,
       nearest(named, workMaterialNames),
     )
   return present({ outside, material: material?.name ?? named, hardness: reading.number('hub.hardness') })

@@ -3,6 +3,7 @@ import { inch } from '../standards/inch.ts'
 import { isoKeyFor, isoKeyOfWidth, isoKeys } from '../standards/iso-773.ts'
 import { readAngle } from './length.ts'
 import { isMapping } from './place.ts'
+import { nominalBore } from './read-bore.ts'
 import { present, type Reading } from './reading.ts'
 import type { Keyway, LeastMost } from './spec.ts'
 
@@ -30,8 +31,8 @@ function readKeyway(reading: Reading): Keyway | undefined {
   const at = readAngles(reading)
   const width = reading.limits(`${key}.width`)
   const corner = reading.limits(`${key}.corner`)
-  const bore = reading.length('bore.diameter')
-  if (width && bore !== undefined && bore > 0 && width[1] >= bore) {
+  const bore = nominalBore(reading)
+  if (width && bore !== undefined && width[1] >= bore) {
     reading.complain(`${key}.width`, 'a width smaller than the bore')
     return undefined
   }

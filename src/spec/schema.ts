@@ -40,13 +40,13 @@ const bore = keyed('The finished bore', {
   }).optional(),
 })
 
+const materialPhrase = 'a material that is known: mild steel, grey iron'
 const hub = keyed('The part with the bore in it', {
   outside: lengthAs('Outside diameter', [62]).optional(),
-  material: textAs(
-    'Material; left out: mild steel',
-    ['mild steel', 'grey iron'],
-    'a material that is known: mild steel, grey iron',
-  ).optional(),
+  material: z
+    .union([z.string().min(1, { error: materialPhrase }), z.number()], { error: materialPhrase })
+    .optional()
+    .meta({ description: 'Material; left out: mild steel', examples: ['mild steel', 'grey iron', 'brass', '1018'] }),
   hardness: numberAs('Rockwell C, as measured', [28], { least: 0, most: 70 }).optional(),
 })
 

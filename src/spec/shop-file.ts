@@ -76,9 +76,12 @@ const drills = (file: Reading): readonly Drill[] | undefined =>
 /** The name a drill is asked for by: as the tables have it, else its fraction or its size. */
 function drillName(file: Reading, path: string, diameter: number): string {
   const written = file.text(path)?.trim() ?? ''
-  const named = drillNamed(/^[a-z]$/i.test(written) ? written.toUpperCase() : written.toLowerCase())
+  const letter = /^(?:letter\s+)?([a-z])$/i.exec(written)?.[1]?.toUpperCase()
+  const named = drillNamed(letter ?? written.replace(/\s/g, ''))
   if (named && Math.abs(named.diameter - diameter) < 1e-6) return named.name
-  if (file.units === 'mm' && !/in|"/.test(written)) return String(Number(diameter.toFixed(3)))
+  const metric = String(Number(diameter.toFixed(3)))
+  if (file.units === 'in' && /mm/i.test(written)) return `${metric} mm`
+  if (file.units === 'mm' && !/in|"/i.test(written)) return metric
   return fraction(diameter) ?? (diameter / inch).toFixed(4).replace(/^0/, '')
 }
 

@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest'
+import { z } from 'zod'
+import { parse } from '../../src/spec/parse.ts'
+import { schemaText } from '../../src/spec/schema.ts'
+import { starterSpec } from '../../src/spec/starter.ts'
+import { complaintsBy, least, specimen, specimenNames, specimenText, specOf } from './specimens.ts'
+
+const ofEditors = z.fromJSONSchema(JSON.parse(schemaText()))
+
+describe('the schema for editors', () => {
+  // Renewed with: npx vitest run tests/spec/schema.test.ts -u
+  it('stands in borewright.schema.json as it is now', async () => {
+    await expect(schemaText()).toMatchFileSnapshot('../../borewright.schema.json')
+  })
+
+  it('describes every key', () => {
+    const bare: string[] = []
+    const look = (schema: Record<string, unknown>, path: string): void => {
+      if (path !== '' && schema['description'] === undefined && schema['anyOf'] === undefined) bare.push(path)
+      for (const part of (schema['anyOf'] ?? []) as Record<string, unknown>[])
+        if (part['type'] === 'object') look(part, path)
+      for (const [key, child] of Object.entries(
+        (schema['properties'] ?? {}) as Record<string, Record<string, unknown>>,
+      ))
+        look(child, `${path}.${key}`)
+    }
+    look(JSON.parse(schemaText()) as Record<string, unknown>, '')
+    expect(bare).toEqual([])
+  })
+
+  it.each(specimenNames)('accepts %s', (name) => {
+    expect(ofEditors.safeParse(specimen(name)).error).toBeUndefined()
+  })
+
+  it.each([
+    ['an unknown key', { ...least(), bor: {} }],
+    ['no feature', least({ feature: {} })],
+    ['no units', { ...least(), units: undefined }],
+    ['another machine', least({ tooling: { bar: { machine: 'press' } } })],
+    ['a list for a length', least({ bore: { diameter: [24], length: 38 } })],
+  ])('refuses %s', (_, document) => {
+    expect(ofEditors.safeParse(document).success).toBe(false)
+  })
+})
+
+describe('specimens', () => {
+  it.each(specimenNames)('%s is read, says that it is invented, names the schema, and is called what it is', (name) => {
+    expect(specOf(specimen(name)).name).toBe(name.replace('.yaml', ''))
+    expect(specimenText(name)).toMatch(
+      /^# yaml-language-server: \$schema=\.\.\/\.\.\/borewright\.schema\.json\n# Invented data/,
+    )
+  })
+})
+
+describe('the starter spec', () => {
+  const read = (text: string): unknown => {
+    const parsed = parse(text)
+    return 'document' in parsed ? parsed.document : parsed.complaints
+  }
+  it.each(['mm', 'in'] as const)('in %s reads without complaint and names the schema', (units) => {
+    const text = starterSpec(units)
+    expect(complaintsBy(read(text))).toEqual({})
+    expect(specOf(read(text)).units).toBe(units)
+    expect(text).toMatch(/^# yaml-language-server: \$schema=borewright\.schema\.json\n/)
+    expect(ofEditors.safeParse(read(text)).error).toBeUndefined()
+  })
+
+  // Every example under a # must be one that works, one block at a time.
+  it.each(['mm', 'in'] as const)('in %s keeps its promises when a line is brought to life', (units) => {
+    const live = (text: string): string =>
+      text
+        .replace(/^( *)# (measured|outside|fit|at|load|use): /gm, '$1$2: ')
+        .replace(/^# (tooling:\n(?:#   .*\n)+)/m, (block) => block.replace(/^# /gm, ''))
+    const spec = specOf(read(live(starterSpec(units))))
+    expect(spec.stated).toEqual(
+      expect.arrayContaining([
+        'bore.measured',
+        'hub.outside',
+        'load.torque',
+        'tooling.press.broach.teeth',
+        'tooling.bar.screw',
+        'use',
+        'feature.keyway.at',
+      ]),
+    )
+    const byHand = starterSpec(units)
+      .replace(/ {2}keyway:\n {4}standard: .*\n/, '')
+      .replace('# keyway: {', 'keyway: {')
+    expect(specOf(read(byHand)).feature.standard).toBeUndefined()
+    expect(specOf(read(starterSpec(units).replace('# blind', 'blind'))).bore.blind).toBeDefined()
+  })
+
+  it('takes answers as they are given', () => {
+    const text = starterSpec('in', {
+      name: '1234',
+      diameter: '1 1/2"',
+      length: '2-1/4',
+      material: 'gray iron',
+      schema: '/a b/s.json',
+    })
+    expect(specOf(read(text))).toMatchObject({
+      name: '1234',
+      bore: { diameter: { nominal: 38.1 }, length: 57.15 },
+      hub: { material: 'grey iron' },
+    })
+    expect(text).toMatch(/^# yaml-language-server: \$schema=\/a%20b\/s\.json\n/)
+  })
+})
