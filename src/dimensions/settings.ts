@@ -2,7 +2,7 @@ import type { BarSpec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
 import { laneOffsets, type Setting, chipCoil } from './window.ts'
 import type { Section } from './types.ts'
-import { either, roundTo } from './makeable.ts'
+import { either, roundTo, roundUp } from './makeable.ts'
 import type { Spec } from '../spec/spec.ts'
 
 /** Overlap of neighbouring lanes: a tenth of the nose and twice its corner radius, or a ridge stands between them. Source: common practice, no source. */
@@ -67,5 +67,5 @@ export const noseForLanes = (spec: Spec, slotWidth: number, cornerRadius: number
   const wanted = lanes === 2 ? 0.6 * slotWidth : 1.08 * bare
   const rounded = Math.ceil(wanted / step - 0.2) * step
   const finer = rounded > 0.85 * slotWidth || rounded < bare ? roundTo(wanted, step / 5) : rounded
-  return Math.max(finer, bare + 2 * cornerRadius)
+  return roundUp(Math.max(finer, bare + 2 * cornerRadius), either(spec.units, 0.05, 0.002))
 }

@@ -1,34 +1,34 @@
-/**
- * Flat shapes for a cutter, 1:1. The arcs stay arcs: a LWPOLYLINE with bulges of our own, since @jscad/dxf-serializer chords them and writes
- * the first point twice in a closed contour, an edge of no length that kerf compensation stumbles on.
- */
+/** Flat shapes for a cutter, 1:1, through @jscad/dxf-serializer; and as SVG for looking at beside a ruler. */
+import serializer from '@jscad/dxf-serializer'
+import modeling from '@jscad/modeling'
 import type { Profile } from '../drawing/profile.ts'
+import { chords } from '../solid/chords.ts'
 import { areaOf, boundsOf, edgesOf, type Outline, type Point, reversed } from '../solid/outline.ts'
-import { at, dxfFile, type Entity, real, type Tag } from './dxf-file.ts'
 import { decimal, oneLine } from './marks.ts'
+
+/** Chords of an arc lie this near to it, mm: below what a cutter or a file can follow. */
+const cutting = 0.002
+
+/**
+ * The serializer says the first point of a closed contour again at its end, an edge of no length that kerf compensation stumbles on: said once
+ * it is the same contour.
+ */
+const saidOnce = (dxf: string): string =>
+  dxf.replaceAll(
+    /(AcDbPolyline\n {2}90\n)(\d+)(\n {2}70\n1\n)((?: {2}10\n.*\n {2}20\n.*\n)+)/g,
+    (_all, head: string, count: string, closed: string, points: string) =>
+      `${head}${Number(count) - 1}${closed}${points.replace(/ {2}10\n.*\n {2}20\n.*\n$/, '')}`,
+  )
 
 /** The profile as DXF: millimetres, layer 0, one closed LWPOLYLINE a contour, outside counter-clockwise, holes clockwise; no text. */
 export function profileDxf(profile: Profile): string {
-  const box = extent(profile)
-  return dxfFile({
-    layers: [],
-    entities: oriented(profile).map(
-      (outline): Entity => ({
-        type: 'LWPOLYLINE',
-        layer: '0',
-        tags: [
-          [100, 'AcDbPolyline'],
-          [90, String(outline.length)],
-          [70, '1'],
-          ...outline.flatMap(({ at: corner, bulge }): Tag[] => [
-            ...at(10, corner),
-            ...(bulge ? ([[42, real(bulge, 9)]] satisfies Tag[]) : []),
-          ]),
-        ],
-      }),
+  const paths = oriented(profile).map((outline) =>
+    modeling.geometries.path2.fromPoints(
+      { closed: true },
+      chords(outline, cutting).map(([x, y]): [number, number] => [x, y]),
     ),
-    area: { from: [box.x1, box.y1], to: [box.x2, box.y2] },
-  })
+  )
+  return saidOnce(serializer.serialize({}, ...paths).join(''))
 }
 
 const mm = (value: number): string => decimal(value, 4)

@@ -42,3 +42,9 @@ declare module '@jscad/stl-deserializer' {
   }
   export default reader
 }
+
+declare module '@jscad/dxf-serializer' {
+  import type { Path2 } from '@jscad/modeling/src/geometries/types.js'
+  const writer: { serialize(how: object, ...shapes: readonly Path2[]): readonly string[] }
+  export default writer
+}
