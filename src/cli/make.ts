@@ -46,14 +46,21 @@ export const make: Verb = {
     const at = progress?.desk ?? desk
     const taken = new Map<string, string>()
     let worst: Exit = exits.sound
+    let made = 0
     for (const job of jobs) {
+      if (made > 0 && 'spec' in job) at.say('')
       const wrong = 'wrong' in job ? job.wrong : twice(job, taken)
       if (wrong !== undefined) at.complain(wrong)
       const exit = 'wrong' in job || wrong !== undefined ? exits.unreadable : await makeJob(job, order, at)
       worst = exit > worst ? exit : worst
+      if (exit === exits.sound || (exit === exits.broken && order.anyway)) made += 1
       progress?.step()
     }
     progress?.stop()
+    if (made > 0) {
+      const { closing } = await import('./telling.ts')
+      desk.say(`\n${closing(desk.width)}`)
+    }
     return worst
   },
 }

@@ -5,7 +5,7 @@ import type { Desk } from './desk.ts'
 import { madeBefore, obstacle, put, Unwritable, type Written } from './folder.ts'
 import type { Job } from './job.ts'
 import { count, wrap } from './lines.ts'
-import { deferral, headline, openLines, trust } from './telling.ts'
+import { headline, openLines } from './telling.ts'
 import { openTools } from './tools.ts'
 import { exits, type Exit } from './verb.ts'
 
@@ -86,7 +86,5 @@ const account = (
     ...(written.includes('drawings.pdf')
       ? [`  Open ${join(shown, 'drawings.pdf')} first, and print it at 100 %.`]
       : []),
-    wrap(trust, desk.width, '  '),
-    wrap(deferral, desk.width, '  '),
   ].join('\n')
 }

@@ -98,7 +98,9 @@ export const sayingIn = (units: Units): Saying => {
     figure(mm, units, { unit: false, fit: true, ...(lean && { lean }) })
   const beside = (mm: number, remark?: string): { remark?: string } => {
     const parts = units === 'in' ? fraction(mm) : undefined
-    const all = [parts?.includes('/') ? parts : undefined, remark].filter((part) => part !== undefined)
+    const all = [parts?.includes('/') && !remark?.startsWith(parts) ? parts : undefined, remark].filter(
+      (part) => part !== undefined,
+    )
     return all.length > 0 ? { remark: all.join(', ') } : {}
   }
   return {
@@ -107,7 +109,7 @@ export const sayingIn = (units: Units): Saying => {
     length: (name, mm, remark) => ({ name, value: number(mm), ...beside(mm, remark) }),
     size: (name, size, remark) => ({
       name,
-      value: size.nominal === size.lower && size.nominal === size.upper ? fine(size.nominal) : number(size.nominal),
+      value: fine(size.nominal),
       // Limits are rounded inwards, so that what is printed never allows more than what holds.
       ...(size.lower === size.upper ? {} : { limits: [fine(size.lower, 'up'), fine(size.upper, 'down')] as const }),
       ...beside(size.nominal, remark),

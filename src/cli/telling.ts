@@ -18,19 +18,20 @@ export const telling = (design: Design, width: number, paint: Paint): string =>
       ...table(rows),
     ]),
     '',
-    wrap(trust, width),
-    '',
-    wrap(deferral, width),
+    closing(width),
   ].join('\n')
 
 const section = (lines: readonly string[]): string[] => (lines.length === 0 ? [] : ['', ...lines])
 
-/** How far to trust the numbers, said wherever they are. */
-export const trust =
+/** What is said wherever numbers are. */
+export const closing = (width: number): string => [wrap(trust, width), wrap(deferral, width)].join('\n')
+
+/** How far to trust the numbers. */
+const trust =
   'Forces are good to about a third either way; sizes are as good as what was measured. Measure the finished bore before the last infeed, and the keyway across before the key goes in. Never start the spindle with the bar in the hub.'
 
 /** What no number here decides. */
-export const deferral =
+const deferral =
   'Steering, brakes, lifting, pressure, aircraft and whatever else a life hangs on: these are sizes only, no approval. Local codes and a licensed, qualified person decide.'
 
 /** The verdict in words. */
