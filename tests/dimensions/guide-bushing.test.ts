@@ -1,0 +1,188 @@
+import { describe, expect, it, test } from 'vitest'
+import { mouthX } from '../../src/dimensions/bore.ts'
+import { biteOf, cornerWall, packOf, pitchOf, shimCount, slotFloorX } from '../../src/dimensions/guide-bushing.ts'
+import { withBushing } from './designed.ts'
+
+const broach = (
+  firstTooth: number,
+  lastTooth: number,
+  teeth: number,
+  toothedLength: number,
+  overall: number,
+  pilotLength: number,
+  toothWidth: number,
+  bodyWidth: number,
+) => ({
+  firstTooth,
+  lastTooth,
+  teeth,
+  toothedLength,
+  overall,
+  pilotLength,
+  toothWidth,
+  bodyWidth,
+  pilot: firstTooth * 0.95,
+})
+
+const threeSixteenths = broach(0.375, 0.44, 21, 5, 6.75, 0.9, 0.1885, 0.187)
+const eighth = broach(0.25, 0.295, 19, 3.6, 5, 0.7, 0.1255, 0.124)
+const six = broach(9.5, 11.2, 21, 120, 170, 22, 6.015, 5.98)
+const eight = broach(12.5, 14.4, 26, 150, 210, 28, 8.018, 7.98)
+
+/** The broach with every length in mm. */
+const inMm = (tool: ReturnType<typeof broach>, k: number) => ({
+  ...tool,
+  firstTooth: tool.firstTooth * k,
+  lastTooth: tool.lastTooth * k,
+  toothedLength: tool.toothedLength * k,
+  overall: tool.overall * k,
+  pilotLength: tool.pilotLength * k,
+  toothWidth: tool.toothWidth * k,
+  bodyWidth: tool.bodyWidth * k,
+  pilot: tool.pilot * k,
+})
+
+// Worked scenario, derived; broaches invented. [name, unit, bore, across, broach, slot, floor from bushing, back wall, corner wall, shims, shim]
+const jobs = [
+  ['3/4 bore, 3/16 broach', 25.4, 0.75, 0.836842, threeSixteenths, 0.19165, -0.013612, 0.360994, 0.27782, 1, 0.035848],
+  ['1/2 bore, 1/8 broach', 25.4, 0.5, 0.559561, eighth, 0.12865, -0.009578, 0.240028, 0.184572, 1, 0.024533],
+  ['20 bore, 6 broach', 1, 20, 22.8, six, 6.095, -0.00297, 9.98703, 6.942499, 1, 1.61297],
+  ['25 bore, 8 broach', 1, 25, 28.3, eight, 8.098, -0.700324, 11.789676, 8.380881, 2, 1.055162],
+] as const
+
+describe('bushing and shims', () => {
+  test.each(jobs)('%s', (_name, unit, bore, across, tool, slot, fromBushing, wall, corner, count, shim) => {
+    const measured = inMm(tool, unit)
+    const outside = bore * unit - 0.02
+    const radius = (bore * unit) / 2
+    const floor = across * unit - radius
+    const x = slotFloorX(radius, floor, measured)
+    const slotWidth = Math.max(measured.bodyWidth, measured.toothWidth) + 0.08
+    const total = floor - x - measured.lastTooth
+    expect(Math.abs(slotWidth / unit - slot)).toBeLessThan(1e-6)
+    expect(Math.abs((x + 0.01) / unit - fromBushing)).toBeLessThan(1.5e-6)
+    expect(Math.abs((x + radius) / unit - wall)).toBeLessThan(1.5e-6)
+    expect(Math.abs(cornerWall(outside, x + 0.01, slotWidth) / unit - corner)).toBeLessThan(1.5e-6)
+    expect(shimCount(total, measured)).toBe(count)
+    expect(Math.abs(total / count / unit - shim)).toBeLessThan(1.5e-6)
+    // Back wall, shims and last tooth are across, whatever the outside.
+    expect(x + radius + total + measured.lastTooth).toBeCloseTo(across * unit, 9)
+  })
+
+  it('1/4 broach in a 1/2 bore: the slot would come out of the back of its bushing', () => {
+    // Worked scenario, derived: first tooth at .500, W 1/4.
+    const k = 25.4
+    const tool = inMm(broach(0.5, 0.565, 21, 5, 6.75, 0.9, 0.25, 0.25), k)
+    const x = slotFloorX(0.25 * k, 0.31 * k, tool)
+    const outside = 0.5 * k - 0.02
+    const slotWidth = 0.25 * k + 0.08
+    expect(slotWidth / k).toBeCloseTo(0.25315, 6)
+    expect((x + 0.01) / k).toBeCloseTo(-0.285068, 5)
+    expect((x + 0.01 + outside / 2) / k).toBeCloseTo(-0.035462, 5)
+    expect(cornerWall(outside, x + 0.01, slotWidth) / k).toBeCloseTo(-0.062299, 5)
+  })
+
+  it('counts the bite over the teeth that rise', () => {
+    // Worked scenario, derived.
+    expect(biteOf(threeSixteenths)).toBeCloseTo(0.00325, 9)
+    expect(biteOf({ ...threeSixteenths, finishingTeeth: 3 })).toBeCloseTo(0.003611, 6)
+    expect(pitchOf(threeSixteenths)).toBeCloseTo(0.25, 12)
+    expect(pitchOf(eighth)).toBeCloseTo(0.2, 12)
+  })
+
+  it('a broach that reaches the floor by itself needs no shim', () => {
+    expect(shimCount(0, six)).toBe(0)
+    expect(shimCount(1.7, six)).toBe(1)
+    expect(shimCount(1.7001, six)).toBe(2)
+  })
+})
+
+/** A job of exact sizes with this broach: bore and slot by hand. */
+const job = (units: 'mm' | 'in', bore: number, across: number, hub: number, tool: ReturnType<typeof broach>) =>
+  withBushing({
+    units,
+    bore: { diameter: bore, tolerance: [0, 0], length: hub },
+    hub: { outside: 2.5 * bore },
+    feature: { keyway: { width: tool.toothWidth, across } },
+    tooling: { press: { broach: tool } },
+  })
+
+describe('bushing of a design', () => {
+  // Worked scenario, derived: [stroke, room below, daylight, teeth in the cut least and most].
+  test.each([
+    ['3/4 bore', 'in', 0.75, 0.836842, 1, threeSixteenths, 6, 5.9, 6.85, 4, 4],
+    ['1/2 bore, hub 3/4', 'in', 0.5, 0.559561, 0.75, eighth, 4.35, 4.3, 5.05, 3, 4],
+    ['1/2 bore, hub 1-1/2', 'in', 0.5, 0.559561, 1.5, eighth, 5.1, 4.3, 5.8, 7, 8],
+    ['20 bore', 'mm', 20, 22.8, 30, six, 150, 142, 178, 5, 5],
+    ['25 bore', 'mm', 25, 28.3, 40, eight, 190, 178, 222, 6, 7],
+  ] as const)('%s', (_name, units, bore, across, hub, tool, stroke, below, daylight, least, most) => {
+    const { bushing } = job(units, bore, across, hub, tool)
+    const k = units === 'in' ? 25.4 : 1
+    expect(bushing.stroke / k).toBeCloseTo(stroke, 9)
+    expect(bushing.below / k).toBeCloseTo(below, 9)
+    expect(bushing.daylight / k).toBeCloseTo(daylight, 9)
+    expect(bushing.teethInCut).toEqual({ least, most })
+  })
+
+  test.each(jobs)(
+    '%s: makeable sizes lie within half a step of the exact ones',
+    (name, unit, bore, across, tool, ...exactly) => {
+      const [slot, , wall, , count, shim] = exactly
+      const units = unit === 1 ? 'mm' : 'in'
+      const { bushing } = job(units, bore, across, bore * 1.5, tool)
+      const step = units === 'mm' ? 0.01 : 0.0005
+      expect(Math.abs(bushing.slotWidth.nominal / unit - slot), name).toBeLessThanOrEqual(step / 2 + 2e-6)
+      expect(Math.abs(bushing.backWall.nominal / unit - wall), name).toBeLessThanOrEqual(step / 2 + 2e-6)
+      expect(bushing.shims).toHaveLength(count)
+      for (const each of bushing.shims) expect(Math.abs(each / unit - shim)).toBeLessThanOrEqual(step / 2 + 2e-4)
+      const sum = bushing.shims.reduce((total, each) => total + each, 0)
+      expect(bushing.backWall.nominal + sum + tool.lastTooth * unit).toBeCloseTo(across * unit, 6)
+      for (const each of bushing.shims) expect(each / unit).toBeLessThanOrEqual(tool.lastTooth - tool.firstTooth + 1e-4)
+    },
+  )
+
+  it('its first tooth clears the mouth by its allowance, within the half step', () => {
+    const { bushing, section } = job('mm', 25, 28.3, 40, eight)
+    const room = mouthX(section.boreRadius, eight.toothWidth / 2) - (bushing.floorFromBore + eight.firstTooth)
+    expect(room).toBeGreaterThanOrEqual(0.05 - 0.005 - 1e-9)
+    expect(room).toBeLessThanOrEqual(0.05 + 0.005 + 1e-9)
+  })
+
+  it('its plate hole clears the slot’s corners', () => {
+    // Worked scenario, derived: 25 bore, 8 × 7, sharp corners.
+    expect(job('mm', 25, 28.3, 40, { ...eight, toothWidth: 8 }).bushing.plateHoleRadius).toBeCloseTo(16.498466, 6)
+  })
+
+  it('mike over back, shims and last tooth: the last reading is across', () => {
+    const { bushing, section } = job('in', 0.75, 0.836842, 1, threeSixteenths)
+    expect(bushing.passes.map(({ shims }) => shims)).toEqual([0, 1])
+    expect(bushing.passes.at(-1)?.over).toBeCloseTo(section.across, 6)
+  })
+})
+
+describe('packs of shim stock', () => {
+  const stock = [0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.5, 2, 3]
+
+  it('one leaf where one does, and says what is missing', () => {
+    expect(packOf(0.5, stock, 0.01)).toEqual({ leaves: [0.5], short: 0 })
+    const { leaves, short } = packOf(1.613, stock, 0.01)
+    expect(leaves.reduce((sum, leaf) => sum + leaf, 0) + short).toBeCloseTo(1.613, 6)
+  })
+
+  it('is never farther off than the best of up to three leaves, by trying them all', () => {
+    for (let wanted = 0.23; wanted < 4; wanted += 0.171) {
+      const { leaves, short } = packOf(wanted, stock, 0.01)
+      expect(leaves.length).toBeLessThanOrEqual(4)
+      expect(leaves.reduce((sum, leaf) => sum + leaf, 0) + short).toBeCloseTo(wanted, 5)
+      const none = [0, ...stock]
+      let nearest = Infinity
+      for (const a of none)
+        for (const b of none)
+          for (const c of none) {
+            const left = wanted - a - b - c
+            if (left > -0.01 && Math.abs(left) < Math.abs(nearest)) nearest = left
+          }
+      expect(Math.abs(short), `${wanted}: ${leaves}`).toBeLessThanOrEqual(Math.max(Math.abs(nearest), 0.01) + 1e-6)
+    }
+  })
+})
