@@ -4,7 +4,7 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
 import { endTolerance } from './cutter-bar-section.ts'
-import { between, bought, drill, fine, limitsOfSize, plain } from './wording.ts'
+import { bought, drill, fine, most, plain, sized, plusMinus } from './wording.ts'
 
 /** `6 mm square blank`, `1/4 square blank`. */
 const blank = (bar: CutterBar): Wording => [
@@ -40,12 +40,10 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
             ]
           : ['The bar keeps its skin: chamfer both ends. Chuck it so that ', plain(bar.bodyLength), ' stands out.'],
         [
-          'Cross hole first, in solid metal: find the axis, drill ',
+          'Cross hole first, in solid metal (tapped first, the end gives the drill a void on one side, and it wanders): find the axis, drill ',
           plain(under),
-          ', then to size',
-          ...(Number.isNaN(Number(bar.crossHoleDrill))
-            ? [' (', ...drill(bar.crossHoleDrill, bar.crossHole.nominal), ')']
-            : []),
+          ', then ',
+          ...drill(bar.crossHoleDrill, bar.crossHole.nominal),
           '.',
         ],
         [
@@ -64,23 +62,19 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
       ],
     },
     {
-      heading: 'WHY THE CROSS HOLE COMES FIRST',
-      lines: [['Tapped first, the end would give the cross drill a void on one side only, and it wanders.']],
-    },
-    {
       heading: 'GOES WITH',
       lines: [
         [
           ...blank(bar),
-          ...(bar.bit.shape === 'square' ? [', corners broken ', fine(bar.bit.cornerBreak), ' or more'] : []),
-          ' (its sheet: 30).',
+          ...(bar.bit.shape === 'square' ? [', corners broken ', plain(bar.bit.cornerBreak), ' or more'] : []),
+          '.',
         ],
         [
           'Set screw ',
           ...screwName(bar),
-          ', no longer than ',
-          fine(bar.screw.lengthMax),
-          ': it stands ',
+          ' (',
+          most(bar.screw.lengthMax),
+          '): ',
           plain(screwBelow(bar)),
           ' below the end when tight.',
         ],
@@ -93,11 +87,11 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
 export const barAsMade = (design: Design, bar: CutterBar): readonly AsMadeRow[] => {
   const tolerance = endTolerance(design)
   return [
-    { what: 'Body Ø, whole length', limits: limitsOfSize(design, bar.diameter) },
-    { what: 'Cross hole Ø', limits: limitsOfSize(design, bar.crossHole) },
+    { what: 'Body Ø, whole length', limits: [sized(bar.diameter)] },
+    { what: 'Cross hole Ø', limits: [sized(bar.crossHole)] },
     {
       what: 'Hole centre to end face',
-      limits: between(design, bar.holeToEnd - tolerance, bar.holeToEnd + tolerance),
+      limits: [plusMinus(bar.holeToEnd, tolerance)],
     },
     { what: 'Blank slides through', limits: ['by hand'] },
     { what: 'Screw below the end', limits: [plain(bar.bitToEnd - bar.screw.lengthMax), ' or more'] },

@@ -13,7 +13,7 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { Mark, View } from '../src/drawing/view.ts'
 import { mirrored, type Outline, type Point, polygon } from '../src/solid/outline.ts'
-import { central, degrees, drill, plain, plusMinus, round, sized } from './wording.ts'
+import { central, degrees, drill, plusMinus, round, sized, small } from './wording.ts'
 
 /** How far the hole's centre may lie from where it should, mm. Source: judgement. */
 export const endTolerance = (design: Design): number => either(design.spec.units, 0.1, 0.004)
@@ -93,6 +93,7 @@ export const barSection = (design: Design, bar: CutterBar): View => {
   const [minor, major, sink] = [screw.tapDrill.diameter / 2, screw.major / 2, bar.countersink / 2]
   const { left, above, below } = cutMetal(bar)
   const torn = tornAt(bar)
+  const through = design.spec.drafting.convention === 'asme' ? 'thru' : 'through'
   const wall = hole - holeToEnd
   const marks: Mark[] = [
     { mark: 'outline', kind: 'visible', outline: left, closed: false },
@@ -151,7 +152,7 @@ export const barSection = (design: Design, bar: CutterBar): View => {
         also: ['screw.tapDrill'],
         tips: [1, -1].map((side) => ({ at: [threadAt, side * minor], out: [1, 0.5 * side] })),
         lines: [
-          [`${screw.callout} through into `, round(bar.crossHole.nominal)],
+          [`${screw.callout} ${through} into `, round(bar.crossHole.nominal)],
           ['drill ', ...drill(screw.tapDrill.name, screw.tapDrill.diameter)],
         ],
       },
@@ -159,7 +160,7 @@ export const barSection = (design: Design, bar: CutterBar): View => {
         callout: 'leader',
         of: 'countersink',
         tips: [1, -1].map((side) => ({ at: [0, side * sink], out: [1, side] })),
-        lines: [[round(bar.countersink), ' × ', degrees(90)]],
+        lines: [[small(bar.countersink, { prefix: 'Ø' }), ' × ', degrees(90)]],
       },
       {
         callout: 'leader',
@@ -170,7 +171,7 @@ export const barSection = (design: Design, bar: CutterBar): View => {
             out: [end, side] as const,
           })),
         ),
-        lines: [[plain(mouth), ' × ', degrees(45), ' both mouths']],
+        lines: [[small(mouth), ' × ', degrees(45), ' both mouths']],
         small: true,
       },
     ],

@@ -21,7 +21,7 @@ import { barSection } from './cutter-bar-section.ts'
 import { barAsMade, barNotes } from './cutter-bar-notes.ts'
 import type { Part } from './part.ts'
 import { roundedInside, turned, turnedEdge } from './turned.ts'
-import { bought, degrees, jobLine, plain, sized } from './wording.ts'
+import { bought, degrees, jobLine, plain, sized, small } from './wording.ts'
 
 const barOf = (design: Design): CutterBar => {
   if (!design.bar) throw new Error('this design has no cutter bar')
@@ -149,7 +149,7 @@ const front = (bar: CutterBar): View => {
               at: [fillet * (1 - Math.SQRT1_2) - bodyLength, side * (body + fillet * (1 - Math.SQRT1_2))],
               out: [1, side],
             })),
-            lines: [[plain(fillet, { prefix: 'R' })]],
+            lines: [[small(fillet, { prefix: 'R' })]],
           } satisfies Callout,
         ]
       : []),
@@ -160,7 +160,7 @@ const front = (bar: CutterBar): View => {
         { at: [-endChamfer / 2, side * (body - endChamfer / 2)] as const, out: [1, side] as const },
         { at: [endChamfer / 2 - overall, side * (shank - endChamfer / 2)] as const, out: [-1, side] as const },
       ]),
-      lines: [[plain(endChamfer), ' × ', degrees(45), ' both ends']],
+      lines: [[small(endChamfer), ' × ', degrees(45), ' both ends']],
     },
   ]
   return {

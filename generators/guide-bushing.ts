@@ -23,19 +23,7 @@ import { type Outline, type Point, rectangle } from '../src/solid/outline.ts'
 import { cut, extrude, revolve, type Solid } from '../src/solid/solid.ts'
 import type { Part } from './part.ts'
 import { roundedInside, turned, turnedEdge } from './turned.ts'
-import {
-  bought,
-  central,
-  degrees,
-  fine,
-  jobLine,
-  limitsOfSize,
-  plain,
-  round,
-  sized,
-  type Sum,
-  sumOf,
-} from './wording.ts'
+import { bought, small, central, degrees, fine, jobLine, plain, round, sized, type Sum, sumOf } from './wording.ts'
 
 const bushingOf = (design: Design): GuideBushing => {
   if (!design.bushing) throw new Error('this design has no guide bushing')
@@ -170,7 +158,7 @@ const front = (bushing: GuideBushing): View => {
       callout: 'leader',
       of: 'lead',
       tips: [1, -1].map((side) => ({ at: [length - lead.length / 2, (side * (outside + end)) / 2], out: [1, side] })),
-      lines: [[plain(lead.length), ' × ', degrees(lead.angle)]],
+      lines: [[small(lead.length), ' × ', degrees(lead.angle)]],
     },
   ]
   return {
@@ -322,7 +310,7 @@ const passLines = (bushing: GuideBushing): readonly Wording[] =>
   bushing.passes.map(({ shims, over }, index) => [
     `Pass ${index + 1}, `,
     shims === 0 ? 'no shim' : shims === 1 ? '1 shim' : `${shims} shims`,
-    ': over back, shims and last tooth ',
+    ': ',
     fine(over),
   ])
 
@@ -338,7 +326,7 @@ const notes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
       numbered: true,
       lines: [
         [
-          'Measure the hub bore first: the outside is the smallest bore less ',
+          'Measure the hub bore first: the outside is its least size less ',
           fine(bore.lower - outside.upper),
           ' to ',
           fine(bore.lower - outside.lower),
@@ -347,9 +335,9 @@ const notes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
         [
           'Chuck ',
           bought(bushing.stock.diameter, { prefix: 'Ø' }),
-          '. Turn the outside to size over ',
+          '. In one chucking turn the outside over ',
           plain(bushing.length),
-          ', the lead and the undercut B, in one chucking.',
+          ', the lead, the undercut B.',
         ],
         [
           'Part off at ',
@@ -359,13 +347,13 @@ const notes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
           ', chamfer it.',
         ],
         [
-          'Mill the slot lying in a vee, full length, through the collar. From the top of the outside the depth is ',
+          'Mill the slot lying in a vee, full length, through the collar. Depth from the top of the outside ',
           fine(bushing.plungeDepth),
           ': go ',
           plain(either(units, 0.2, 0.008)),
           ' short, measure, finish.',
         ],
-        ['Measure the back wall at both ends over a pin or ball. Write it down: the shims are ground to it.'],
+        ['Measure the back wall over a pin or ball at both ends. The shims are ground to it.'],
       ],
     },
     {
@@ -377,9 +365,9 @@ const notes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
           ' = ',
           sum.total,
           ' (limits ',
-          plain(design.section.acrossLimits.lower),
+          fine(design.section.acrossLimits.lower),
           ' to ',
-          plain(design.section.acrossLimits.upper),
+          fine(design.section.acrossLimits.upper),
           ').',
         ],
         [
@@ -393,8 +381,11 @@ const notes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
       ],
     },
     {
-      heading: 'BEFORE EACH PASS, WITH A MICROMETER',
-      lines: [...passLines(bushing), ['That reading is floor to opposite wall after the pass.']],
+      heading: 'MICROMETER BEFORE EACH PASS',
+      lines: [
+        ['Over bushing back, shims and last tooth it reads the depth across that the pass will leave.'],
+        ...passLines(bushing),
+      ],
     },
   ]
 }
@@ -410,11 +401,11 @@ const drawing = (design: Design): Drawing => {
     asMade: {
       heading: 'AS MADE: measure and write down',
       rows: [
-        { what: 'Outside Ø, both ends', limits: limitsOfSize(design, bushing.outside) },
-        { what: 'Slot width', limits: limitsOfSize(design, bushing.slotWidth) },
-        { what: 'Back wall, collar end', limits: limitsOfSize(design, bushing.backWall) },
-        { what: 'Back wall, far end', limits: limitsOfSize(design, bushing.backWall) },
-        { what: 'Hub bore it goes in', limits: limitsOfSize(design, design.section.bore) },
+        { what: 'Outside Ø, both ends', limits: [sized(bushing.outside)] },
+        { what: 'Slot width', limits: [sized(bushing.slotWidth)] },
+        { what: 'Back wall, collar end', limits: [sized(bushing.backWall)] },
+        { what: 'Back wall, far end', limits: [sized(bushing.backWall)] },
+        { what: 'Hub bore it goes in', limits: [sized(design.section.bore)] },
       ],
     },
     block: {

@@ -20,7 +20,7 @@ import { type Corner, mirrored, type Outline, type Point, polygon } from '../src
 import { bore, cut, extrude, hull, join, letters, type Point3, revolve, type Solid } from '../src/solid/solid.ts'
 import type { Part } from './part.ts'
 import { turned, turnedEdge } from './turned.ts'
-import { between, degrees, fine, jobLine, most, plain, round } from './wording.ts'
+import { degrees, fine, jobLine, most, plain, plusMinus, round, small } from './wording.ts'
 
 /** Radius that frees the sharp inner corners beside the key block, mm: a nozzle's width. Source: common practice, no source. */
 export const relief = 0.4
@@ -105,6 +105,9 @@ const handle = (gauge: PlugGauge, diameter: number): Outline => {
   ])
 }
 
+/** How far the letters stand up, mm. */
+const proud = 0.6
+
 /** Capitals that fit the handle's end, one line under the other. */
 const marking = ({ marking: lines, handleDiameter, length, handleLength }: PlugGauge): readonly Solid[] => {
   const longest = Math.max(1, ...lines.map((line) => line.length))
@@ -117,7 +120,7 @@ const marking = ({ marking: lines, handleDiameter, length, handleLength }: PlugG
       stroke: Math.max(0.16 * height, 0.4),
       at: [0, ((lines.length - 1) / 2 - index) * 1.5 * height],
       from: from - 0.2,
-      to: from + 0.6,
+      to: from + proud,
     }),
   )
 }
@@ -249,7 +252,7 @@ const front = (design: Design): View => {
           { at: [plug.foot + plug.lead / 2, top - (steps[1]?.less ?? 0) / 2], out: [-0.3, 1] },
           { at: [plug.foot + plug.lead / 2, (steps[1]?.less ?? 0) / 2 - radius], out: [-0.3, -1] },
         ],
-        lines: [[plain(plug.lead), ' × ', degrees(leadAngle), ' lead']],
+        lines: [[small(plug.lead), ' × ', degrees(leadAngle), ' lead']],
       },
       {
         callout: 'leader',
@@ -258,7 +261,7 @@ const front = (design: Design): View => {
           { at: [plug.foot / 2, top - (last + (steps[1]?.less ?? 0)) / 2], out: [-1, 1] },
           { at: [plug.foot / 2, (last + (steps[1]?.less ?? 0)) / 2 - radius], out: [-1, -1] },
         ],
-        lines: [[plain(plug.foot), ' × ', degrees(45), ' at the bed']],
+        lines: [[small(plug.foot), ' × ', degrees(45), ' at the bed']],
       },
     ],
   }
@@ -326,7 +329,7 @@ const section = (design: Design): View => {
         callout: 'leader',
         of: 'keyCorner',
         tips: [1, -1].map((side) => ({ at: [side * (half - corner / 2), top - corner / 2], out: [side, 1] })),
-        lines: [[plain(corner), ' × ', degrees(45), ' both']],
+        lines: [[small(corner), ' × ', degrees(45), ' both']],
         small: true,
       },
     ],
@@ -369,14 +372,20 @@ const notes = (design: Design): readonly Notes[] => [
       ['Try it in a bore that is known. Keep it clean and dry.'],
     ],
   },
-  { heading: 'FOR THE PRINTER', lines: [offsetWords(design), ['Letters on the handle stand ', plain(0.6), ' proud.']] },
+  {
+    heading: 'FOR THE PRINTER',
+    lines: [
+      offsetWords(design),
+      [`On the handle: ${design.plug.marking.join(', ')}. The letters stand `, plain(proud), ' proud.'],
+    ],
+  },
 ]
 
 const figureOf = (mm: number): string => (mm / 25.4).toFixed(3).replace(/^0/, '')
 
 const asMade = (design: Design): readonly AsMadeRow[] => {
   const { plug } = design
-  const limits = (size: number) => between(design, size - plug.tolerance, size + plug.tolerance)
+  const limits = (size: number) => [plusMinus(size, plug.tolerance)]
   return [
     { what: 'Plug Ø, printed / filed', limits: limits(plug.diameter) },
     { what: 'Key width, printed / filed', limits: limits(plug.keyWidth) },

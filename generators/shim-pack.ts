@@ -12,27 +12,14 @@
  * Thickness along z. The contour that is cut from sheet is the one that is drawn and extruded.
  */
 import type { Design } from '../src/design.ts'
-import { either } from '../src/dimensions/makeable.ts'
+import { either, roundTo, stepsOf } from '../src/dimensions/makeable.ts'
 import type { GuideBushing } from '../src/dimensions/types.ts'
 import type { Profile } from '../src/drawing/profile.ts'
 import type { Callout, Drawing, Notes, View, Wording } from '../src/drawing/view.ts'
 import { circle, type Corner, moved, type Outline, reversed } from '../src/solid/outline.ts'
 import { extrude, join, type Solid } from '../src/solid/solid.ts'
 import type { Part } from './part.ts'
-import {
-  between,
-  bought,
-  degrees,
-  fine,
-  jobLine,
-  limitsOfSize,
-  most,
-  plain,
-  plusMinus,
-  round,
-  sized,
-  withDecimals,
-} from './wording.ts'
+import { bought, degrees, fine, jobLine, most, plain, plusMinus, round, small, sized, withDecimals } from './wording.ts'
 
 const bushingOf = (design: Design): GuideBushing => {
   if (!design.bushing) throw new Error('this design has no guide bushing')
@@ -183,7 +170,7 @@ const plan = (design: Design): View => {
       callout: 'leader',
       of: 'endChamfer',
       tips: [1, -1].map((side) => ({ at: [shim.length - chamfer / 2, side * (bar - chamfer / 2)], out: [1, side] })),
-      lines: [[plain(chamfer), ' × ', degrees(45), ' both']],
+      lines: [[small(chamfer), ' × ', degrees(45), ' both']],
       small: true,
     },
   ]
@@ -226,10 +213,13 @@ const notes = (design: Design): readonly Notes[] => {
       ],
     },
     {
-      heading: 'THE LAST SHIM, FROM WHAT WAS MEASURED',
+      heading: 'THE LAST SHIM, AS MEASURED',
       lines: [
-        [withDecimals(design.section.across, 2, 4), ' − back wall ________ − last tooth ________'],
-        [last > 1 ? ' − shims already in ________ = last shim ________' : ' = shim ________'],
+        ['across, wanted ', withDecimals(design.section.across, 2, 4)],
+        ['− back wall, as made ________'],
+        ['− last tooth, as measured ________'],
+        ...(last > 1 ? [['− shims already in ________']] : []),
+        ['= last shim ________'],
       ],
     },
     {
@@ -283,10 +273,10 @@ const drawing = (design: Design): Drawing => {
           .slice(0, 2)
           .map(({ thickness, count }) => ({
             what: `Thickness, ${count} off`,
-            limits: between(design, thickness - tolerance, thickness + tolerance),
+            limits: [plusMinus(roundTo(thickness, stepsOf(design.spec.units).shim), tolerance)],
           })),
-        { what: 'Bar width', limits: limitsOfSize(design, widthSize(design)) },
-        { what: 'Back wall, as made', limits: limitsOfSize(design, bushing.backWall) },
+        { what: 'Bar width', limits: [sized(widthSize(design))] },
+        { what: 'Back wall, as made', limits: [sized(bushing.backWall)] },
         { what: 'Last tooth, as measured', limits: ['write down'] },
       ],
     },

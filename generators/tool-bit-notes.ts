@@ -5,7 +5,7 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { ToolBit } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
 import { edgeHeight } from './tool-bit-nose.ts'
-import { between, degrees, fine, limitsOfSize, plain } from './wording.ts'
+import { between, bought, degrees, fine, plain, sized, window } from './wording.ts'
 
 /** Radius of the wheel that the note on its hollow speaks of: a 150 mm (6 in) bench grinder. */
 const wheelRadius = (design: Design): number => either(design.spec.units, 75, 3)
@@ -20,18 +20,14 @@ const lastStep = (design: Design, bit: ToolBit): readonly Wording[] =>
   bit.lanes > 1
     ? [
         [
-          'Stone to sharp. Measure the width at the edge: the sideways step follows from it, (',
+          'Stone to sharp. Measure the width at the edge: sideways step = (',
           fine(aimedWidth(design, bit)),
-          ' - width) / 2 = ',
+          ' - width) / 2, at the nominal ',
           fine((aimedWidth(design, bit) - bit.noseWidth.nominal) / 2),
-          ' each way at the nominal width.',
+          '.',
         ],
       ]
-    : [
-        [
-          'Stone to sharp. Measure the width at the edge. A slot comes out a little wider than its nose: cut one in scrap.',
-        ],
-      ]
+    : [['Stone to sharp. Measure the width at the edge. A slot comes out a little wider: cut one in scrap.']]
 
 export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
   const hollow = wheelHollow(edgeHeight(bit), wheelRadius(design))
@@ -72,7 +68,7 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
               ' from the middle the round is narrower than the nose.',
             ],
         ...lastStep(design, bit),
-        ['Any length from ', fine(bit.lengthMin), ' to ', fine(bit.lengthMax), ' serves.'],
+        ['Length ', ...window(bit.lengthMin, bit.lengthMax), '.'],
       ],
     },
     {
@@ -99,19 +95,15 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
     {
       heading: 'AT THE GRINDER',
       lines: [
-        [
-          'The sides taper ',
-          degrees(bit.backTaperEffective),
-          ' along the raked face: the swing, and what the face takes off the relieved sides.',
-        ],
+        ['On the face the sides taper ', degrees(Math.round(bit.backTaperEffective * 10) / 10), ' each.'],
         ...(hollow > 1
           ? [
               [
                 'A wheel ',
-                plain(2 * wheelRadius(design), { prefix: 'Ø' }),
-                ' grinds hollow: set by the table, relief at the edge comes out ',
+                bought(2 * wheelRadius(design), { prefix: 'Ø' }),
+                ' hollows the end: relief at the edge comes out ',
                 degrees(Math.round(hollow * 10) / 10),
-                ' larger. Check with the sizes below left.',
+                ' larger.',
               ] satisfies Wording,
             ]
           : []),
@@ -121,17 +113,17 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
 }
 
 /** The sizes that a caliper reads, at the corners of the angle limits. */
-export const bitChecks = (design: Design, bit: ToolBit): readonly AsMadeRow[] => [
+export const bitChecks = (bit: ToolBit): readonly AsMadeRow[] => [
   {
     what: 'Width at the edge',
-    limits: limitsOfSize(design, bit.noseWidth),
+    limits: [sized(bit.noseWidth)],
   },
-  { what: 'Neck width, on the face', limits: between(design, bit.widthAtNeck.lower, bit.widthAtNeck.upper) },
+  { what: 'Neck width, on the face', limits: between(bit.widthAtNeck.lower, bit.widthAtNeck.upper) },
   ...(bit.shape === 'square'
     ? [
-        { what: 'Heel width, underneath', limits: between(design, bit.widthAtHeel.lower, bit.widthAtHeel.upper) },
-        { what: 'End set back, underneath', limits: between(design, bit.endSetBack.lower, bit.endSetBack.upper) },
+        { what: 'Heel width, underneath', limits: between(bit.widthAtHeel.lower, bit.widthAtHeel.upper) },
+        { what: 'End set back, underneath', limits: between(bit.endSetBack.lower, bit.endSetBack.upper) },
       ]
     : [{ what: 'Edge under the top of the round', limits: [fine(bit.size - edgeHeight(bit))] }]),
-  { what: 'Face drop at the neck', limits: between(design, bit.faceDrop.lower, bit.faceDrop.upper) },
+  { what: 'Face drop at the neck', limits: between(bit.faceDrop.lower, bit.faceDrop.upper) },
 ]

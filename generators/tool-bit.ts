@@ -51,8 +51,8 @@ const side = (bit: ToolBit): View => {
     { mark: 'line', kind: 'visible', from: [noseLength, 0], to: [noseLength, neck] },
     {
       mark: 'arrow',
-      from: [-0.35 * bit.size, 0.1 * height],
-      to: [-0.35 * bit.size, 0.55 * height],
+      from: [length + 0.4 * bit.size, 0.2 * height],
+      to: [length + 0.4 * bit.size, 0.7 * height],
       text: 'cut this way',
     },
     { mark: 'texture', at: [0.65 * noseLength, height - 0.65 * noseLength * tan(rake)], out: [0, 1], ra: 0.8 },
@@ -285,7 +285,7 @@ const fromNose = (bit: ToolBit): View => {
         : {
             callout: 'linear',
             of: 'size',
-            worth: bought(bit.size, { prefix: '□' }),
+            worth: plain(bit.size, { prefix: '□' }),
             axis: 'y',
             a: 0,
             b: bit.size,
@@ -348,7 +348,7 @@ const drawing = (design: Design): Drawing => {
     number: '30',
     views: [side(bit), above(design, bit), fromNose(bit)],
     notes: bitNotes(design, bit),
-    asMade: { heading: 'CHECK with calipers, write down', rows: bitChecks(design, bit) },
+    asMade: { heading: 'CHECK with calipers, write down', rows: bitChecks(bit) },
     block: {
       material: `HSS ${bit.shape} blank, hardened`,
       stock: [

@@ -1,7 +1,7 @@
 /** Sizes as sheets say them: the number and its limits are handed on, rounding and units are the sheet's. */
 import { limitsOf } from '../src/fits/iso-286.ts'
 import type { Size } from '../src/fits/size.ts'
-import { figure, fraction, rounded } from '../src/spec/figures.ts'
+import { figure, fraction } from '../src/spec/figures.ts'
 import type { Hung, Saying, Wording, Worth } from '../src/drawing/view.ts'
 import type { Design } from '../src/design.ts'
 
@@ -64,21 +64,20 @@ export const sized = (size: Size, more: More = {}, letters = ''): Worth => ({
   ...more,
 })
 
-/**
- * Both limits, mm, for the table of sizes as made: rounded inwards in the job's own unit, as finely as their zone is wide.
- */
-export const between = ({ spec: { units } }: Design, lower: number, upper: number): Wording => {
-  const unit = units === 'mm' ? 1 : 25.4
-  const zone = (upper - lower) / unit + 1e-9
-  const steps = units === 'mm' ? [0.051, 0.51] : [0.0021, 0.021]
-  const decimals = (units === 'mm' ? 3 : 4) - steps.filter((step) => zone > step).length
-  const limit = (value: number, lean: 'up' | 'down') =>
-    withDecimals(Number(rounded(value / unit, decimals, lean)) * unit, decimals, decimals)
-  return [limit(lower, 'up'), ' / ', limit(upper, 'down')]
-}
+/** Both limits of a size that has no tolerance of its own, mm, for the table of sizes as made. */
+export const between = (lower: number, upper: number): Wording => [
+  { value: (lower + upper) / 2, saying: { say: 'limits', lower, upper } },
+]
 
-/** The limits of a size, for the same table. */
-export const limitsOfSize = (design: Design, size: Size): Wording => between(design, size.lower, size.upper)
+/** A small size that is said coarsely: chamfers and fillets. */
+export const small = (value: number, more: More = {}): Worth => withDecimals(value, 2, 2, more)
+
+/** Least and greatest size that serves, mm: rounded inwards. */
+export const window = (least: number, greatest: number): Wording => [
+  { value: least, saying: { say: 'min' } },
+  ', ',
+  most(greatest),
+]
 
 export interface Sum {
   readonly terms: readonly Worth[]
@@ -98,9 +97,13 @@ export const sumOf = ({ spec: { units } }: Design, total: number, terms: readonl
   return { terms: counts.map((count, index) => said(index === 1 ? whole - others : count)), total: said(whole) }
 }
 
+const isThousandths = (mm: number): boolean => Math.abs((mm / 25.4) * 1000 - Math.round((mm / 25.4) * 1000)) < 1e-6
+
 /** A drill: its size, or its name with the size behind it where the name is no size. */
 export const drill = (name: string, diameter: number): Wording =>
-  Number.isNaN(Number(name)) ? [`${name} (`, withDecimals(diameter, 2, 4), ')'] : [round(diameter)]
+  Number.isNaN(Number(name))
+    ? [`${name} (`, withDecimals(diameter, 2, isThousandths(diameter) ? 3 : 4), ')']
+    : [round(diameter)]
 
 /** A feature that must lie in the middle, within a zone `value` wide: symmetry, or where the convention has none, position. */
 export const central = (design: Design, of: string, value: number): Hung => ({
@@ -114,6 +117,6 @@ export const central = (design: Design, of: string, value: number): Hung => ({
 /** `for cider-mill-pulley, bore 24 H7 x 38`: what title blocks say under the title. */
 export const jobLine = ({ spec: { name, bore, units } }: Design): string => {
   const size = (value: number) =>
-    (units === 'in' && fraction(value)) || figure(value, units, { unit: false }).replace(/^0\./, '.')
-  return `for ${name}, bore ${figure(bore.diameter.nominal, units, { unit: false, fit: units === 'in' })} ${bore.tolerance} x ${size(bore.length)}`
+    (units === 'in' && fraction(value)) || figure(value, units, { unit: false, fit: true }).replace(/^0\./, '.')
+  return `for ${name}, bore ${size(bore.diameter.nominal)} ${bore.tolerance} x ${size(bore.length)}`
 }

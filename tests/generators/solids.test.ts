@@ -51,7 +51,7 @@ const skinAt = (outline: Outline, z: number): number =>
   )
 
 const turnedVolume = (outline: Outline): number => {
-  const cuts = [...new Set(outline.map(({ at }) => at[1]))].sort((a, b) => a - b)
+  const cuts = [...new Set(outline.map(({ at }) => at[1]))].toSorted((a, b) => a - b)
   return cuts
     .slice(1)
     .reduce((sum, to, index) => sum + integral((z) => Math.PI * skinAt(outline, z) ** 2, cuts[index] ?? to, to, 40), 0)
@@ -81,7 +81,7 @@ describe('guide bushing', () => {
       const outline = bushingSection(bushing)
       const slotAt = (r: number) =>
         half * Math.sqrt(r ** 2 - half ** 2) + r ** 2 * Math.asin(half / r) - 2 * half * floor
-      const cuts = [...new Set(outline.map(({ at }) => at[1]))].sort((a, b) => a - b)
+      const cuts = [...new Set(outline.map(({ at }) => at[1]))].toSorted((a, b) => a - b)
       const slot = cuts
         .slice(1)
         .reduce((sum, to, index) => sum + integral((z) => slotAt(skinAt(outline, z)), cuts[index] ?? to, to, 40), 0)
