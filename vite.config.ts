@@ -4,7 +4,6 @@ import { dirname, join } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
 
 const packages = createRequire(import.meta.url)
-const out = join(import.meta.dirname, 'dist')
 
 /** What the program reads when it runs, put beside it: the solid kernel and the two faces of its lettering. */
 const beside: readonly (readonly [from: string, as: string])[] = [
@@ -17,9 +16,9 @@ const beside: readonly (readonly [from: string, as: string])[] = [
 
 const putBeside: Plugin = {
   name: 'put-beside',
-  writeBundle: () => {
-    mkdirSync(out, { recursive: true })
-    for (const [from, as] of beside) copyFileSync(from, join(out, as))
+  writeBundle: ({ dir = 'dist' }) => {
+    mkdirSync(dir, { recursive: true })
+    for (const [from, as] of beside) copyFileSync(from, join(dir, as))
   },
 }
 
@@ -29,7 +28,8 @@ export default defineConfig({
   ssr: { noExternal: true },
   build: {
     ssr: true,
-    outDir: out,
+    outDir: join(import.meta.dirname, 'dist'),
+    emptyOutDir: true,
     target: 'node20',
     minify: true,
     license: { fileName: 'licenses.md' },

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process'
-import { join } from 'node:path'
+import { inject } from 'vitest'
 
-const program = join(import.meta.dirname, '../../dist/borewright.js')
+const program = inject('program')
 
 export interface Ran {
   readonly status: number | null
