@@ -42,13 +42,27 @@ const inMm = (tool: ReturnType<typeof broach>, k: number) => ({
   pilot: tool.pilot * k,
 })
 
+type Worked = [
+  name: string,
+  unit: number,
+  bore: number,
+  across: number,
+  tool: ReturnType<typeof broach>,
+  slot: number,
+  fromBushing: number,
+  wall: number,
+  corner: number,
+  count: number,
+  shim: number,
+]
+
 // Worked scenario, derived; broaches invented. [name, unit, bore, across, broach, slot, floor from bushing, back wall, corner wall, shims, shim]
-const jobs = [
+const jobs: readonly Worked[] = [
   ['3/4 bore, 3/16 broach', 25.4, 0.75, 0.836842, threeSixteenths, 0.19165, -0.013612, 0.360994, 0.27782, 1, 0.035848],
   ['1/2 bore, 1/8 broach', 25.4, 0.5, 0.559561, eighth, 0.12865, -0.009578, 0.240028, 0.184572, 1, 0.024533],
   ['20 bore, 6 broach', 1, 20, 22.8, six, 6.095, -0.00297, 9.98703, 6.942499, 1, 1.61297],
   ['25 bore, 8 broach', 1, 25, 28.3, eight, 8.098, -0.700324, 11.789676, 8.380881, 2, 1.055162],
-] as const
+]
 
 describe('bushing and shims', () => {
   test.each(jobs)('%s', (_name, unit, bore, across, tool, slot, fromBushing, wall, corner, count, shim) => {

@@ -1,4 +1,4 @@
-import { describe, expect, it, test } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { anglesBetween, sideDepthLimits } from '../../src/dimensions/section.ts'
 import { withDeviations } from '../../src/fits/size.ts'
 import { designed, withBar } from './designed.ts'

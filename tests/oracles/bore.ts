@@ -1,0 +1,103 @@
+import { arc, bisected, least, line, type Piece, type Point } from './curves.ts'
+
+/** A strip cut through the bore's wall: its middle sideways, half its width, how far out its floor stands. */
+export interface Strip {
+  readonly offset: number
+  readonly half: number
+  readonly floor: number
+}
+
+/** What bounds the free space of a bore with one strip cut so far. Walls and floor only where they lie in metal. */
+export const wallsOf = (radius: number, strip?: Strip): readonly Piece[] => {
+  if (!strip) return [arc([0, 0], radius, 0, 2 * Math.PI)]
+  const { offset, half, floor } = strip
+  // Where the arc runs into the strip, found by walking: the strip's upper and lower side.
+  const angleAt = (y: number) => bisected(-Math.PI / 2, Math.PI / 2, (angle) => radius * Math.sin(angle) < y)
+  const meets = [offset - half, offset + half].map((y) => ({ y, angle: angleAt(y) }))
+  const pieces: Piece[] = []
+  const [lower, upper] = meets as [{ y: number; angle: number }, { y: number; angle: number }]
+  pieces.push(arc([0, 0], radius, upper.angle, lower.angle + 2 * Math.PI))
+  for (const { y, angle } of meets) {
+    const mouth: Point = [radius * Math.cos(angle), y]
+    if (floor > mouth[0]) pieces.push(line(mouth, [floor, y]))
+  }
+  // The floor, as far as it is outside the bore; where it is not, the arc still stands.
+  const inside = (y: number) => Math.hypot(floor, y) < radius
+  const steps = 48
+  for (let step = 0; step < steps; step++) {
+    const [from, to] = [step, step + 1].map((n) => offset - half + (2 * half * n) / steps) as [number, number]
+    if (inside((from + to) / 2)) pieces.push(arc([0, 0], radius, Math.asin(from / radius), Math.asin(to / radius)))
+    else pieces.push(line([floor, from], [floor, to]))
+  }
+  return pieces
+}
+
+/** How far a round bar at `centre` is from metal; negative where it is in it. `ahead`: only metal within 60° of +x. */
+export const gap = (walls: readonly Piece[], centre: Point, bar: number, ahead = false): number => {
+  const [x, y] = centre
+  const away = ([px, py]: Point): number => {
+    const distance = Math.hypot(px - x, py - y)
+    return ahead && px - x < 0.5 * distance ? Infinity : distance
+  }
+  return Math.min(...walls.map((piece, n) => least(piece, away, n === 0 ? 96 : 6))) - bar / 2
+}
+
+/** Outline of a nose with rounded corners, its flat at `x`, its middle at `offset`: flat, corners, and a piece of its sides, which never go first. */
+export const noseOutline = (x: number, width: number, corner: number, offset: number): readonly Piece[] => {
+  const half = width / 2
+  const in_ = x - corner
+  return [
+    line([x, offset - half + corner], [x, offset + half - corner]),
+    arc([in_, offset + half - corner], corner, 0, Math.PI / 2),
+    arc([in_, offset - half + corner], corner, -Math.PI / 2, 0),
+    line([in_, offset + half], [in_ - half, offset + half]),
+    line([in_, offset - half], [in_ - half, offset - half]),
+  ]
+}
+
+/** x of the nose flat when it first touches the bore, by moving it out until a point of its outline does. */
+export const touchOff = (radius: number, width: number, corner: number, offset: number): number =>
+  bisected(
+    0,
+    radius + corner,
+    (x) =>
+      noseOutline(x, width, corner, offset)
+        .slice(0, 3)
+        .every((piece) => least(piece, ([px, py]) => -Math.hypot(px, py), 12) > -radius),
+    42,
+  )
+
+/** One lane of a job at one corner of its limits, as the brute force walks it. */
+export interface Walk {
+  readonly radius: number
+  readonly floor: number
+  readonly noseWidth: number
+  readonly corner: number
+  readonly offset: number
+  readonly bar: number
+  readonly projection: number
+  readonly withdrawn: number
+}
+
+const barAt = ({ projection, bar, offset }: Walk, x: number): Point => [x - projection - bar / 2, offset]
+
+/** Gap all round the bar, drawn back from first touch in the uncut bore. */
+export const withdrawnGap = (walk: Walk): number => {
+  const touch = touchOff(walk.radius, walk.noseWidth, walk.corner, walk.offset)
+  return gap(wallsOf(walk.radius), barAt(walk, touch - walk.withdrawn), walk.bar)
+}
+
+/** Least gaps of the bar: behind, drawn back from first touch in the uncut bore; and all the way from touch to floor, all round and ahead. */
+export const gapsWalked = (walk: Walk, steps = 8): { withdrawn: number; cutting: number; ahead: number } => {
+  const { radius, floor, noseWidth, corner, offset, bar } = walk
+  const touch = touchOff(radius, noseWidth, corner, offset)
+  const withdrawn = gap(wallsOf(radius), barAt(walk, touch - walk.withdrawn), bar)
+  let [cutting, ahead] = [Infinity, Infinity]
+  for (let step = 0; step <= steps; step++) {
+    const x = touch + ((floor - touch) * step) / steps
+    const walls = wallsOf(radius, { offset, half: noseWidth / 2, floor: x })
+    cutting = Math.min(cutting, gap(walls, barAt(walk, x), bar))
+    ahead = Math.min(ahead, gap(walls, barAt(walk, x), bar, true))
+  }
+  return { withdrawn, cutting, ahead }
+}
