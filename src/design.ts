@@ -2,7 +2,7 @@ import { barRules } from './checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from './checks/bushing.ts'
 import { judgeAll, tightestFirst, verdictOf } from './checks/judge.ts'
 import { forceRules, keyRules, pressForceRules } from './checks/forces.ts'
-import type { Finding, Remedy, Verdict, Worked } from './checks/rule.ts'
+import type { Finding, Judged, Proposal, Remedy, Verdict, Worked } from './checks/rule.ts'
 import { sectionRules } from './checks/section.ts'
 import type { Reasoned } from './dimensions/basis.ts'
 import { bestCandidate } from './dimensions/candidates.ts'
@@ -95,7 +95,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
 }
 
 /** Judges what was worked out; remedies are as the rules propose them, untried. */
-export const findingsOf = (sized: Sized): readonly Finding[] => {
+export const findingsOf = (sized: Sized): readonly Judged[] => {
   const { asked, bar, bit, broach, bushing, loads, pressLoads, keyLoads, spec } = sized
   // Asked for by name, a press without a broach cannot be told; where both ways are merely open it is left out.
   const pressAsked = spec.stated.includes('tooling.press') && !broach
@@ -111,40 +111,54 @@ export const findingsOf = (sized: Sized): readonly Finding[] => {
   ])
 }
 
-const severity: Record<Verdict, number> = { pass: 0, caution: 1, unknown: 2, fail: 3 }
-
-/** A remedy is offered only when, tried on the spec as written, it heals its rule and breaks none that held. */
-const tried = (sized: Sized, finding: Finding, findings: readonly Finding[], remedy: Remedy): boolean => {
-  if (!remedy.set) return true
-  const { document, shop } = sized.spec.written
-  const read = readSpec(patchDocument(document, remedy.set), remedy.set.shop === null ? undefined : shop)
-  if (!('spec' in read)) return false
-  const after = findingsOf(sizesOf(read.spec))
-  const healed = after.find(({ rule }) => rule === finding.rule)
-  const failing = new Set(findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule))
-  return (
-    (healed === undefined || healed.verdict === 'pass') &&
-    after.every(({ rule, verdict }) => verdict !== 'fail' || failing.has(rule))
-  )
+interface Outcome {
+  readonly worked: Worked
+  readonly findings: readonly Finding[]
 }
 
-const sameSet = (a: Remedy, b: Remedy): boolean => JSON.stringify(a.set) === JSON.stringify(b.set)
-
-const withTriedRemedies = (sized: Sized, findings: readonly Finding[]): readonly Finding[] => {
-  const known = new Map<string, boolean>()
-  return findings.map((finding) => {
-    if (severity[finding.verdict] === 0 || finding.remedies.length === 0) return finding
-    const kept: Remedy[] = []
-    for (const remedy of finding.remedies) {
-      if (kept.filter(({ set }) => set).length >= 3 && remedy.set) continue
-      if (kept.some((other) => remedy.set && sameSet(other, remedy))) continue
-      const key = `${finding.rule} ${JSON.stringify(remedy.set)}`
-      const works = known.get(key) ?? tried(sized, finding, findings, remedy)
-      known.set(key, works)
-      if (works) kept.push(remedy)
+/** What comes of a patch of the spec as written; undefined where the reader refuses it. Each patch is worked out once. */
+const trials = ({ spec }: Sized): ((set: NonNullable<Remedy['set']>) => Outcome | undefined) => {
+  const { document, shop } = spec.written
+  const known = new Map<string, Outcome | undefined>()
+  return (set) => {
+    const key = JSON.stringify(set)
+    if (!known.has(key)) {
+      const read = readSpec(patchDocument(document, set), set['shop'] === null ? undefined : shop)
+      const worked = 'spec' in read ? sizesOf(read.spec) : undefined
+      known.set(key, worked && { worked, findings: findingsOf(worked) })
     }
-    return { ...finding, remedies: kept }
-  })
+    return known.get(key)
+  }
+}
+
+const heals = (rule: string, failing: ReadonlySet<string>, { findings }: Outcome): boolean =>
+  (findings.find((finding) => finding.rule === rule)?.verdict ?? 'pass') === 'pass' &&
+  findings.every((finding) => finding.verdict !== 'fail' || failing.has(finding.rule))
+
+/** Ways out that can be taken over into the spec: three of what refuses it are plenty, one of a caution. */
+const enough: Readonly<Record<Verdict, number>> = { pass: 0, caution: 1, unknown: 0, fail: 3 }
+
+/** A remedy is offered only when, tried on the spec as written, it heals its rule and breaks none that held. */
+const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly Finding[] => {
+  const trial = trials(sized)
+  const failing = new Set(findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule))
+  const offered = ({ rule, verdict, remedies }: Judged): readonly Remedy[] => {
+    const kept: Remedy[] = []
+    const taken = new Set<string>()
+    for (const { say, set, told } of remedies as readonly Proposal[]) {
+      if (!set) {
+        kept.push({ say })
+        continue
+      }
+      if (taken.size >= enough[verdict] || taken.has(JSON.stringify(set))) continue
+      const outcome = trial(set)
+      if (!outcome || !heals(rule, failing, outcome)) continue
+      taken.add(JSON.stringify(set))
+      kept.push({ say: told?.(outcome.worked) ?? say, set })
+    }
+    return kept
+  }
+  return findings.map((finding) => ({ ...finding, remedies: offered(finding) }))
 }
 
 /** The core's front door: everything that follows from one spec. Pure; never throws for a spec that the reader let pass. */

@@ -1,103 +1,99 @@
 /** Rules of the cutter bar, its bit and its screw. */
+import { either, roundTo } from '../dimensions/makeable.ts'
 import { leastOverlap } from '../dimensions/settings.ts'
-import { figure } from '../spec/figures.ts'
-import type { BarJob, Remedy, Rule } from './rule.ts'
-import { written } from './section.ts'
+import type { BarJob, Proposal, Rule } from './rule.ts'
+import { closerClearances, leaveBarOpen, leaveOpen, length, opened, stock, upTo, written } from './ways.ts'
 
 const path = 'tooling.bar'
-const stated = (job: BarJob, ...keys: readonly string[]) =>
-  keys.filter((key) => job.spec.stated.includes(`${path}.${key}`))
-const length = (job: BarJob, mm: number): string => figure(mm, job.spec.units, { unit: true })
 
-/** Let the bar be chosen again: everything that was fixed by hand is left open. */
-const openEverything = (job: BarJob): readonly Remedy[] => {
-  const fixed = stated(job, 'diameter', 'projection', 'bit', 'screw', 'nose.width', 'setting')
-  return fixed.length > 0
-    ? [
-        {
-          say: `Leave ${fixed.join(', ')} open, so that the bar is chosen from what is on hand.`,
-          set: Object.fromEntries(fixed.map((key) => [`${path}.${key}`, null])),
-        },
-      ]
-    : []
-}
-
-const openProjection = (job: BarJob): readonly Remedy[] => {
-  const middle = (job.bar.projectionMin + job.bar.projectionMax) / 2
-  return stated(job, 'projection').length > 0 && job.bar.projectionMax - job.bar.projectionMin >= 2 * job.bar.setting
+/** The middle of the window of projections, where it is wide enough to be set in. */
+const openProjection = (job: BarJob): readonly Proposal[] => {
+  const { projectionMin, projectionMax, setting } = job.bar
+  if (!(projectionMax - projectionMin >= 2 * setting)) return []
+  const middle = roundTo((projectionMin + projectionMax) / 2, either(job.spec.units, 0.01, 0.001))
+  return job.spec.stated.includes(`${path}.projection`)
     ? [
         {
           say: `Set the projection to ${length(job, middle)}, the middle of its window.`,
-          set: { [`${path}.projection`]: written(middle) },
+          set: { [`${path}.projection`]: written(job, middle) },
         },
       ]
     : []
 }
 
-const smallerBars = (job: BarJob): readonly Remedy[] => {
-  const sizes = job.spec.shop.bars.filter((size) => size < job.bar.diameter.nominal && size <= job.bar.diameterMax)
-  const free = Object.fromEntries(
-    stated(job, 'projection', 'bit', 'screw', 'nose.width').map((key) => [`${path}.${key}`, null]),
-  )
-  return sizes
+const smallerBars = (job: BarJob): readonly Proposal[] =>
+  job.spec.shop.bars
+    .filter((size) => size < job.bar.diameter.nominal && size <= job.bar.diameterMax)
     .slice(-4)
     .toReversed()
     .map((size) => ({
-      say: `Take a smaller bar, Ø${length(job, size)}, and let the projection follow.`,
-      set: { ...free, [`${path}.diameter`]: written(size) },
+      say: `Take a smaller bar, Ø${stock(job, size)}, and let the projection follow.`,
+      told: ({ bar }) =>
+        `Take a smaller bar, Ø${stock(job, size)}, with the nose standing out ${length(job, bar?.projection ?? 0)}.`,
+      set: { ...opened(job, 'projection', 'bit', 'screw', 'nose.width'), [`${path}.diameter`]: written(job, size) },
     }))
+
+/** The next smaller blank of each shape, and a round one of the same size: less hole in the bar. */
+const otherBits = (job: BarJob): readonly Proposal[] => {
+  const { size, shape } = job.bar.bit
+  const round = job.spec.shop.bits.filter((bit) => bit.shape === 'round' && bit.size <= size && shape === 'square')
+  const smaller = job.spec.shop.bits.filter((bit) => bit.size < size)
+  return [...round.slice(-2), ...smaller.slice(-4)].toReversed().map((bit) => ({
+    say: `Take a ${bit.shape} bit of ${stock(job, bit.size)}.`,
+    told: ({ bar }) =>
+      `Take a ${bit.shape} bit of ${stock(job, bit.size)}${(bar?.lanes.length ?? 1) > 1 ? `, its nose ${length(job, bar?.noseWidth ?? 0)} wide, in ${bar?.lanes.length} lanes` : ''}.`,
+    set: {
+      ...opened(job, 'screw', 'nose.width'),
+      [`${path}.bit`]: null,
+      [`${path}.bit.shape`]: bit.shape,
+      [`${path}.bit.size`]: written(job, bit.size),
+    },
+  }))
 }
 
-const otherBits = (job: BarJob): readonly Remedy[] =>
-  job.spec.shop.bits
-    .filter(({ shape, size }) => size < job.bar.bit.size || (shape === 'round' && size <= job.bar.bit.size))
-    .slice(-4)
-    .toReversed()
-    .map(({ shape, size }) => ({
-      say: `Take a ${shape} bit of ${length(job, size)}.`,
-      set: {
-        [`${path}.bit`]: null,
-        [`${path}.bit.shape`]: shape,
-        [`${path}.bit.size`]: written(size),
-        [`${path}.screw`]: null,
-        [`${path}.nose.width`]: null,
-      },
-    }))
-
-const closerClearances = (job: BarJob): readonly Remedy[] =>
-  [0.15, 0.1, 0.05]
-    .filter((c) => c < Math.min(...Object.values(job.asked.clearance)))
-    .map((c) => ({
-      say: `Work with ${length(job, c)} of clearance all round, set the projection within ${length(job, Math.min(0.03, job.asked.setting))}, and feel for a rub before each stroke.`,
-      set: {
-        [`${path}.clearance`]: null,
-        [`${path}.clearance.back`]: written(c),
-        [`${path}.clearance.front`]: written(c),
-        [`${path}.clearance.withdrawn`]: written(c),
-        [`${path}.setting`]: written(Math.min(0.03, job.asked.setting)),
-        ...Object.fromEntries(
-          stated(job, 'diameter', 'projection', 'bit', 'screw').map((key) => [`${path}.${key}`, null]),
-        ),
-      },
-    }))
-
-const elsewhere: Remedy = {
-  say: 'No bar on hand goes: a push broach with its bushing, a one-piece bar ground from the round, or wire or spark erosion by others.',
+const elsewhere: Proposal = {
+  say: 'Otherwise a push broach with its bushing, a one-piece bar ground from the round, or wire or spark erosion by others.',
 }
 
-const fitRemedies = (job: BarJob): readonly Remedy[] => [
+const fitRemedies = (job: BarJob): readonly Proposal[] => [
   ...openProjection(job),
-  ...openEverything(job),
+  ...leaveBarOpen(job),
   ...smallerBars(job),
   ...closerClearances(job),
   elsewhere,
 ]
 
-const holeRemedies = (job: BarJob): readonly Remedy[] => [
+const holeRemedies = (job: BarJob): readonly Proposal[] => [
+  ...leaveOpen(job, 'bit', 'screw'),
+  ...leaveBarOpen(job),
   ...otherBits(job),
-  ...openEverything(job),
   ...closerClearances(job),
   elsewhere,
+]
+
+/** A groove that both the floor's corners and the chip find room in. */
+const reliefRemedies = (job: BarJob): readonly Proposal[] => {
+  const relief = job.spec.bore.blind?.relief
+  const diameter = Math.max(relief?.diameter ?? 0, upTo(job, 2 * job.section.cornerReach + 0.4, 0.1, 0.005))
+  const long = Math.max(relief?.length ?? 0, upTo(job, job.bar.overtravel + 1, 0.5, 0.01))
+  return [
+    {
+      say: `Turn a relief groove of Ø${length(job, diameter)}, ${length(job, long)} long.`,
+      set: { 'bore.blind.relief.diameter': written(job, diameter), 'bore.blind.relief.length': written(job, long) },
+    },
+  ]
+}
+
+const screwRemedies = (job: BarJob): readonly Proposal[] => [
+  ...leaveOpen(job, 'screw'),
+  ...leaveOpen(job, 'bit', 'screw'),
+  ...leaveBarOpen(job),
+]
+
+const noseRemedies = (job: BarJob): readonly Proposal[] => [
+  ...leaveOpen(job, 'nose.width'),
+  ...leaveOpen(job, 'bit', 'nose.width'),
+  ...leaveBarOpen(job),
 ]
 
 export const barRules: readonly Rule<BarJob>[] = [
@@ -110,8 +106,10 @@ export const barRules: readonly Rule<BarJob>[] = [
     unit: 'mm',
     measured: ({ bar }) => bar.diameter.upper,
     limit: ({ bar }) => bar.diameterMax,
-    reason: ({ measured, limit }) =>
-      `The bar is Ø${measured}; the largest with which the nose both enters and reaches is Ø${limit}.`,
+    reason: ({ measured, limit }, { bar }) =>
+      bar.diameterMax > 0
+        ? `The bar is Ø${measured}; the largest with which the nose both enters and reaches is Ø${limit}.`
+        : `The bar is Ø${measured}; with these clearances no bar at all lets the nose both enter and reach.`,
     remedies: fitRemedies,
   },
   {
@@ -192,7 +190,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ bar }) => (bar.diameter.lower - bar.screw.major) / 2,
     limit: ({ bar }) => bar.screw.major / 2,
     reason: ({ measured, limit }) => `${measured} of wall stands round the thread; ${limit} is the least.`,
-    remedies: (job) => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }, ...holeRemedies(job)],
+    remedies: (job) => [...leaveOpen(job, 'screw'), ...holeRemedies(job)],
   },
   {
     id: 'screw-under-bit',
@@ -205,7 +203,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     limit: ({ bar }) => 0.9 * bar.bit.size,
     reason: ({ measured, limit }, job) =>
       `The ${job.bar.screw.thread} screw is ${measured}; ${limit} is the most under this blank.`,
-    remedies: () => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }],
+    remedies: screwRemedies,
   },
   {
     id: 'screw-long-enough',
@@ -217,7 +215,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ bar }) => bar.screw.length,
     limit: ({ bar }) => bar.screw.lengthMin,
     reason: ({ measured, limit }, job) => `The ${job.bar.screw.thread} screw is ${measured} long; ${limit} holds.`,
-    remedies: () => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }],
+    remedies: screwRemedies,
   },
   {
     id: 'screw-below-end',
@@ -230,7 +228,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     limit: ({ bar }) => bar.screw.lengthMax,
     reason: ({ measured, limit }, job) =>
       `The ${job.bar.screw.thread} screw is ${measured} long; ${limit} stays below the end.`,
-    remedies: () => [{ say: 'Let the screw be chosen.', set: { [`${path}.screw`]: null } }],
+    remedies: screwRemedies,
   },
   {
     id: 'bit-long-enough',
@@ -265,7 +263,10 @@ export const barRules: readonly Rule<BarJob>[] = [
     unit: 'mm',
     measured: ({ bit }) => bit.noseLength,
     limit: ({ bar }) => bar.noseLengthMin,
-    reason: ({ measured, limit }) => `The nose is ${measured} long; ${limit} keeps the shoulder clear of the bore.`,
+    reason: ({ measured, limit }, { bar }) =>
+      Number.isFinite(bar.noseLengthMin)
+        ? `The nose is ${measured} long; ${limit} keeps the shoulder clear of the bore.`
+        : `The nose is ${measured} long; no length keeps a shoulder as wide as this blank inside the bore.`,
     remedies: holeRemedies,
   },
   {
@@ -278,7 +279,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ bar }) => bar.noseWidth,
     limit: ({ section }) => section.widthLimits.upper,
     reason: ({ measured, limit }) => `The nose is ${measured} wide; the slot may be ${limit}.`,
-    remedies: () => [{ say: 'Let the nose be chosen.', set: { [`${path}.nose.width`]: null } }],
+    remedies: noseRemedies,
   },
   {
     id: 'nose-from-blank',
@@ -290,10 +291,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ bar }) => bar.noseWidth,
     limit: ({ bar }) => bar.bit.size,
     reason: ({ measured, limit }) => `The nose is ${measured} wide on a blank of ${limit}.`,
-    remedies: (job) => [
-      { say: 'Let the nose be chosen.', set: { [`${path}.nose.width`]: null } },
-      ...openEverything(job),
-    ],
+    remedies: noseRemedies,
   },
   {
     id: 'nose-room-to-grind',
@@ -306,13 +304,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     limit: ({ bar }) => (bar.bit.shape === 'round' ? 0.9 * bar.bit.size : bar.bit.size - 0.01),
     reason: ({ measured, limit }) =>
       `The nose is ${measured} wide; this blank gives ${limit} once its sides are ground.`,
-    remedies: (job) => [
-      {
-        say: 'Let the nose be chosen: a larger blank, or a narrower nose in lanes.',
-        set: { [`${path}.nose.width`]: null },
-      },
-      ...openEverything(job),
-    ],
+    remedies: noseRemedies,
   },
   {
     id: 'lanes-overlap',
@@ -325,7 +317,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ bar }) => bar.noseWidth - Math.abs((bar.lanes[1]?.offset ?? 0) - (bar.lanes[0]?.offset ?? 0)),
     limit: ({ bar }) => leastOverlap(bar.noseWidth, bar.cornerRadius),
     reason: ({ measured, limit }) => `The lanes overlap by ${measured}; ${limit} leaves no ridge.`,
-    remedies: () => [{ say: 'Let the nose be chosen.', set: { [`${path}.nose.width`]: null } }],
+    remedies: noseRemedies,
   },
   {
     id: 'rake-on-slim-bar',
@@ -351,7 +343,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     limit: () => 5,
     reason: ({ measured, limit }) =>
       `The bar stands out ${measured} diameters; over ${limit} measure often and expect it to give.`,
-    remedies: (job) => [...openEverything(job), { say: 'Guide the bar at both ends, or use a push broach.' }],
+    remedies: (job) => [...leaveBarOpen(job), { say: 'Guide the bar at both ends, or use a push broach.' }],
   },
   {
     id: 'room-behind-hub',
@@ -367,8 +359,8 @@ export const barRules: readonly Rule<BarJob>[] = [
     untold: 'How much is open behind the hub is not told: give tooling.bar.behind.',
     remedies: (job) => [
       {
-        say: `Set the hub out so that ${length(job, Math.ceil(job.bar.tipBeyond + 0.5))} is open behind it.`,
-        set: { [`${path}.behind`]: written(Math.ceil(job.bar.tipBeyond + 0.5)) },
+        say: `Set the hub out so that ${length(job, upTo(job, job.bar.tipBeyond + 0.5, 1, 1 / 16))} is open behind it.`,
+        set: { [`${path}.behind`]: written(job, upTo(job, job.bar.tipBeyond + 0.5, 1, 1 / 16)) },
       },
     ],
   },
@@ -385,8 +377,8 @@ export const barRules: readonly Rule<BarJob>[] = [
     reason: ({ measured, limit }) => `The bore goes ${measured} beyond the keyway; the bar’s end needs ${limit}.`,
     remedies: (job) => [
       {
-        say: `Bore it ${length(job, Math.ceil((job.bar.tipBeyond + 0.5) * 10) / 10)} deeper than the keyway.`,
-        set: { 'bore.blind.beyond': written(Math.ceil((job.bar.tipBeyond + 0.5) * 10) / 10) },
+        say: `Bore it ${length(job, upTo(job, job.bar.tipBeyond + 0.5, 0.5, 1 / 32))} deeper than the keyway.`,
+        set: { 'bore.blind.beyond': written(job, upTo(job, job.bar.tipBeyond + 0.5, 0.5, 1 / 32)) },
       },
     ],
   },
@@ -401,15 +393,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ spec }) => (spec.bore.blind?.relief?.diameter ?? spec.bore.diameter.nominal) / 2,
     limit: ({ section }) => section.cornerReach + 0.2,
     reason: ({ measured, limit }) => `The relief groove’s radius is ${measured}; ${limit} clears the floor’s corners.`,
-    remedies: (job) => [
-      {
-        say: `Turn a relief groove of Ø${length(job, Math.ceil((job.section.cornerReach + 0.2) * 20) / 10)}.`,
-        set: {
-          'bore.blind.relief.diameter': written(Math.ceil((job.section.cornerReach + 0.2) * 20) / 10),
-          'bore.blind.relief.length': written(Math.max(job.spec.bore.blind?.relief?.length ?? 0, 2)),
-        },
-      },
-    ],
+    remedies: reliefRemedies,
   },
   {
     id: 'blind-relief-long-enough',
@@ -422,16 +406,6 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ spec }) => spec.bore.blind?.relief?.length ?? 0,
     limit: ({ bar }) => bar.overtravel + 1,
     reason: ({ measured, limit }) => `The relief groove is ${measured} long; ${limit} takes overtravel and chip.`,
-    remedies: (job) => [
-      {
-        say: `Turn the groove ${length(job, job.bar.overtravel + 1)} long.`,
-        set: {
-          'bore.blind.relief.length': written(job.bar.overtravel + 1),
-          'bore.blind.relief.diameter': written(
-            Math.max(job.spec.bore.blind?.relief?.diameter ?? 0, Math.ceil((job.section.cornerReach + 0.2) * 20) / 10),
-          ),
-        },
-      },
-    ],
+    remedies: reliefRemedies,
   },
 ]

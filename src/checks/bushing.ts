@@ -1,14 +1,11 @@
 /** Rules of the push broach, its bushing and its shims. */
 import { mouthX } from '../dimensions/bore.ts'
-import { figure } from '../spec/figures.ts'
-import type { PressJob, Remedy, Rule } from './rule.ts'
+import type { PressJob, Proposal, Rule } from './rule.ts'
+import { barInstead, leaveBarOpen, length } from './ways.ts'
 
-const path = 'tooling.press'
-const length = (job: PressJob, mm: number): string => figure(mm, job.spec.units, { unit: true })
-
-const otherBroach: readonly Remedy[] = [
-  { say: 'Take another broach, measure it and enter it.' },
-  { say: 'Cut it with the bar instead.', set: { [path]: null, 'tooling.bar.machine': 'mill' } },
+const otherBroach = (job: PressJob): readonly Proposal[] => [
+  ...barInstead(job),
+  { say: 'Or take another broach, measure it and enter it.' },
 ]
 
 /** x of a height over the broach's back, once `shimmed`. */
@@ -32,7 +29,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
       ),
     limit: () => 1.5,
     reason: ({ measured, limit }) => `${measured} of wall stands behind the slot’s corners; ${limit} is the least.`,
-    remedies: () => otherBroach,
+    remedies: otherBroach,
   },
   {
     id: 'first-tooth-enters',
@@ -45,7 +42,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     limit: ({ section, broach }) => mouthX(section.bore.lower / 2, broach.toothWidth / 2),
     reason: ({ measured, limit }) =>
       `The first tooth stands at ${measured} from the axis; the uncut bore passes ${limit}.`,
-    remedies: () => otherBroach,
+    remedies: otherBroach,
   },
   {
     id: 'pilot-enters',
@@ -61,7 +58,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
         Math.min(section.bore.lower / 2, Math.max(broach.bodyWidth, broach.toothWidth) / 2),
       ),
     reason: ({ measured, limit }) => `The pilot stands at ${measured} from the axis; the uncut bore passes ${limit}.`,
-    remedies: () => otherBroach,
+    remedies: otherBroach,
   },
   {
     id: 'body-clears-bore',
@@ -79,7 +76,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     reason: ({ measured, limit }) =>
       `On the last shim the wide body stands at ${measured} from the axis; the bore passes ${limit}.`,
     untold: 'The body is wider than the teeth, and its height (shoulder) is not told: measure it.',
-    remedies: () => otherBroach,
+    remedies: otherBroach,
   },
   {
     id: 'broach-cuts-width',
@@ -91,7 +88,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     measured: ({ broach }) => broach.toothWidth,
     limit: ({ section }) => section.widthLimits.upper,
     reason: ({ measured, limit }) => `The teeth are ${measured} wide; the slot may be ${limit}.`,
-    remedies: () => otherBroach,
+    remedies: otherBroach,
   },
   {
     id: 'broach-not-narrow',
@@ -103,7 +100,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     measured: ({ broach }) => broach.toothWidth,
     limit: ({ section }) => section.widthLimits.lower,
     reason: ({ measured, limit }) => `The teeth are ${measured} wide; the slot must be ${limit}.`,
-    remedies: () => otherBroach,
+    remedies: otherBroach,
   },
   {
     id: 'teeth-in-cut',
@@ -120,7 +117,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
       {
         say: `Stack ${Math.ceil((2 * job.bushing.toothPitch) / job.spec.bore.length - 1e-9)} like hubs, or a ring of the same bore, clamp and broach them together.`,
       },
-      ...otherBroach,
+      ...otherBroach(job),
     ],
   },
   {
@@ -144,7 +141,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
               say: `A bore up to ${length(job, job.broach.gulletArea / (5 * job.bushing.bite))} long is what this broach clears.`,
             },
           ]),
-      ...otherBroach,
+      ...otherBroach(job),
     ],
   },
   {
@@ -158,7 +155,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     measured: () => 1,
     limit: () => 0,
     reason: () => 'The bore is blind: a push broach cannot run through it.',
-    remedies: () => [{ say: 'Cut it with the bar.', set: { [path]: null, 'tooling.bar.machine': 'mill' } }],
+    remedies: barInstead,
   },
 ]
 
@@ -190,7 +187,8 @@ export const noBarRule: Rule = {
   measured: () => 0,
   limit: () => 1,
   reason: () => 'No blank, thread and bar on hand go together for this bore.',
-  remedies: () => [
+  remedies: (job) => [
+    ...leaveBarOpen(job),
     { say: 'Use the usual lists instead of the shop file.', set: { shop: null } },
     { say: 'Buy a smaller blank and set screw, or use a push broach, or have it spark-eroded.' },
   ],

@@ -1,6 +1,8 @@
 /** Rules of force, stiffness and strength. Every force here is good to about a third either way. */
-import type { KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
-import type { BarJob, PressJob, Remedy, Rule, Worked } from './rule.ts'
+import { either, roundTo } from '../dimensions/makeable.ts'
+import { type KeyLoads, type Loads, loadsOf, type PressLoads } from '../mechanics/loads.ts'
+import type { BarJob, PressJob, Proposal, Rule, Worked } from './rule.ts'
+import { barInstead, leaveBarOpen, leaveOpen, length, upTo, written } from './ways.ts'
 
 export interface LoadedBar extends BarJob {
   readonly loads: Loads
@@ -16,21 +18,51 @@ export interface LoadedKey extends Worked {
 
 const path = 'tooling.bar'
 
-const lighterCut = (job: LoadedBar): readonly Remedy[] => {
-  const now = job.plan?.infeedPerPass ?? 0.02
-  return [0.75, 0.5, 0.35, 0.25].map((part) => {
-    const infeed = Math.round(now * part * 1e4) / 1e4
-    const said = job.spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`
-    return { say: `Take ${said} a pass.`, set: { [`${path}.infeed`]: `${infeed} mm` } }
-  })
+type Ruling = Omit<Rule<LoadedBar>, 'remedies'>
+
+/** No edge cuts a thinner chip, mm. Source: judgement. */
+const thinnest = 0.005
+
+/** Smaller infeeds that heal a rule as far as bar and bit stay the same, the two largest of them. */
+const lighterCut = (job: LoadedBar, { measured, limit, sense }: Ruling): readonly Proposal[] => {
+  const { spec, asked, bar, bit, plan } = job
+  if (!plan) return []
+  const now = plan.infeedPerPass
+  return [0.75, 0.5, 0.35, 0.25]
+    .map((part) => roundTo(now * part, either(spec.units, 0.0005, 0.00005)))
+    .filter((infeed) => {
+      const loads = infeed >= thinnest ? loadsOf(spec, { ...asked, infeed }, bar, bit)?.sizes : undefined
+      const lighter = loads && { ...job, loads, plan: { ...plan, infeedPerPass: infeed } }
+      const [found, bound] = lighter ? [measured(lighter), limit(lighter)] : []
+      return found !== undefined && bound !== undefined && (sense === 'at least' ? found >= bound : found <= bound)
+    })
+    .slice(0, 2)
+    .map((infeed) => ({
+      say: `Take ${spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`} a pass.`,
+      set: { [`${path}.infeed`]: written(job, infeed) },
+    }))
 }
 
-const lessRake = (job: LoadedBar): readonly Remedy[] =>
+/** A rule that a lighter cut may heal, before all else. */
+const eased = (ruling: Ruling, ...others: readonly ((job: LoadedBar) => readonly Proposal[])[]): Rule<LoadedBar> => ({
+  ...ruling,
+  remedies: (job) => [...lighterCut(job, ruling), ...others.flatMap((other) => other(job))],
+})
+
+const also = (say: string) => (): readonly Proposal[] => [{ say }]
+
+const anotherBar = (job: LoadedBar): readonly Proposal[] => [
+  ...leaveOpen(job, 'screw'),
+  ...leaveOpen(job, 'infeed'),
+  ...leaveBarOpen(job),
+]
+
+const lessRake = (job: LoadedBar): readonly Proposal[] =>
   [10, 8, 5, 3, 0]
     .filter((rake) => rake < job.bit.rake)
     .map((rake) => ({ say: `Grind ${rake}° of rake.`, set: { [`${path}.rake`]: rake } }))
 
-const pull: Remedy = { say: 'Cut on the pull stroke.', set: { [`${path}.stroke`]: 'pull' } }
+const pull: Proposal = { say: 'Cut on the pull stroke.', set: { [`${path}.stroke`]: 'pull' } }
 
 const screwUnknown =
   'No source gives this screw’s torque, so what it holds cannot be told: try the bit by hand before each pass.'
@@ -60,117 +92,145 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     reason: ({ measured, limit }) => `The cut draws itself in at ${measured} of what hooks; over ${limit}, go gently.`,
     remedies: (job) => [...lessRake(job), pull],
   },
-  {
-    id: 'bar-bears-at-hole',
-    states: 'the bar bears the stress at its cross hole',
-    source: 'three times nominal on the net section, dull edge; yield of the steel chosen, from memory',
-    binding: 'must',
-    sense: 'at most',
-    unit: 'N/mm2',
-    measured: ({ loads }) => loads.holeStress,
-    limit: ({ loads }) => loads.barYield,
-    reason: ({ measured, limit }, job) =>
-      `The cross hole’s mouth bears ${measured}; ${job.loads.barSteel} yields at ${limit}.`,
-    remedies: (job) => [...lighterCut(job), { say: 'Take a smaller bit or a stiffer bar, or a push broach.' }],
-  },
-  {
-    id: 'bar-bears-at-holder',
-    states: 'the bar bears the stress at the holder',
-    source: 'bending over the band of thrust, dull edge; two thirds of the yield of the steel chosen',
-    binding: 'must',
-    sense: 'at most',
-    unit: 'N/mm2',
-    measured: ({ loads }) => loads.rootStress,
-    limit: ({ loads }) => loads.barYield / 1.5,
-    reason: ({ measured, limit }) => `The bar bears ${measured} at the holder; ${limit} is the most.`,
-    remedies: (job) => [...lighterCut(job), { say: 'Take a smaller bit or a stiffer bar, or a push broach.' }],
-  },
-  {
-    id: 'nose-bears',
-    states: 'the nose bears the cut at its root',
-    source: 'judgement: 800 N/mm² for high-speed steel with its notch (rupture 3500 to 4500, from memory)',
-    binding: 'must',
-    sense: 'at most',
-    unit: 'N/mm2',
-    measured: ({ loads }) => loads.noseStress,
-    limit: () => 800,
-    reason: ({ measured, limit }) => `The nose’s root bears ${measured}; ${limit} is the most.`,
-    remedies: (job) => lighterCut(job),
-  },
-  {
-    id: 'bit-not-pushed-in',
-    states: 'the screw holds the bit against the thrust',
-    source: 'friction 0.12 on the screw’s force; thrust of a dull edge',
-    binding: 'must',
-    sense: 'at least',
-    unit: 'N',
-    measured: ({ loads }) => loads.bitHeld,
-    limit: ({ loads }) => loads.thrustMost,
-    reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; the thrust may reach ${limit}.`,
-    untold: screwUnknown,
-    remedies: (job) => [...lighterCut(job), { say: 'Put a stop screw behind the bit’s tail.' }],
-  },
-  {
-    id: 'bit-well-held',
-    states: 'the screw holds the bit twice over',
-    source: 'judgement: twice the thrust of a dull edge',
-    binding: 'should',
-    sense: 'at least',
-    unit: 'N',
-    measured: ({ loads }) => loads.bitHeld,
-    limit: ({ loads }) => 2 * loads.thrustMost,
-    reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; twice the thrust is ${limit}.`,
-    untold: screwUnknown,
-    remedies: (job) => [
-      ...lighterCut(job),
-      { say: 'Put a stop screw behind the bit’s tail, and check the projection often.' },
-    ],
-  },
-  {
-    id: 'bit-does-not-rock',
-    states: 'the screw keeps the bit from rocking',
-    source: 'moments about the bar’s axis, dull edge',
-    binding: 'must',
-    sense: 'at least',
-    unit: 'N',
-    measured: ({ loads }) => loads.screwForce,
-    limit: ({ loads }) => loads.screwForceLeast,
-    reason: ({ measured, limit }) => `The screw presses with ${measured}; ${limit} keeps the bit from rocking.`,
-    untold: screwUnknown,
-    remedies: (job) => [...lighterCut(job), { say: 'Take the longest bit that the bar hides.' }],
-  },
-  {
-    id: 'lag-in-limits',
-    states: 'the slot does not lag the dial by more than a third of its depth limits',
-    source: 'bar and machine give, upper end of the band; judgement: a third',
-    binding: 'should',
-    sense: 'at most',
-    unit: 'mm',
-    measured: ({ loads }) => loads.lag.most,
-    limit: ({ section }) => Math.max((section.acrossLimits.upper - section.acrossLimits.lower) / 3, 0.01),
-    reason: ({ measured, limit }) =>
-      `The slot may stand ${measured} behind the dial; a third of its limits is ${limit}. Measure, and add what is missing.`,
-    remedies: (job) => [...lighterCut(job), { say: 'Go by what you measure, not by the dial; take spring passes.' }],
-  },
-  {
-    id: 'withdrawn-over-lag',
-    states: 'the return stroke clears the slot’s floor',
-    source: 'lag and two chips: at the end of the cut the bar springs forward',
-    binding: 'should',
-    sense: 'at least',
-    unit: 'mm',
-    measured: ({ asked }) => asked.clearance.withdrawn,
-    limit: ({ loads, plan }) => loads.lag.most + 2 * (plan?.infeedPerPass ?? 0),
-    reason: ({ measured, limit }) => `The bar is drawn back ${measured} for the return; ${limit} clears the edge.`,
-    remedies: (job) => {
-      const enough = Math.ceil((job.loads.lag.most + 2 * (job.plan?.infeedPerPass ?? 0)) * 20) / 20
+  eased(
+    {
+      id: 'bar-bears-at-hole',
+      states: 'the bar bears the stress at its cross hole',
+      source: 'three times nominal on the net section, dull edge; yield of the steel chosen, from memory',
+      binding: 'must',
+      sense: 'at most',
+      unit: 'N/mm2',
+      measured: ({ loads }) => loads.holeStress,
+      limit: ({ loads }) => loads.barYield,
+      reason: ({ measured, limit }, job) =>
+        `The cross hole’s mouth bears ${measured}; ${job.loads.barSteel} yields at ${limit}.`,
+    },
+    anotherBar,
+    also('Take a smaller bit or a stiffer bar, or a push broach.'),
+  ),
+  eased(
+    {
+      id: 'bar-bears-at-holder',
+      states: 'the bar bears the stress at the holder',
+      source: 'bending over the band of thrust, dull edge; two thirds of the yield of the steel chosen',
+      binding: 'must',
+      sense: 'at most',
+      unit: 'N/mm2',
+      measured: ({ loads }) => loads.rootStress,
+      limit: ({ loads }) => loads.barYield / 1.5,
+      reason: ({ measured, limit }) => `The bar bears ${measured} at the holder; ${limit} is the most.`,
+    },
+    anotherBar,
+    also('Take a smaller bit or a stiffer bar, or a push broach.'),
+  ),
+  eased(
+    {
+      id: 'nose-bears',
+      states: 'the nose bears the cut at its root',
+      source: 'judgement: 800 N/mm² for high-speed steel with its notch (rupture 3500 to 4500, from memory)',
+      binding: 'must',
+      sense: 'at most',
+      unit: 'N/mm2',
+      measured: ({ loads }) => loads.noseStress,
+      limit: () => 800,
+      reason: ({ measured, limit }) => `The nose’s root bears ${measured}; ${limit} is the most.`,
+    },
+    anotherBar,
+  ),
+  eased(
+    {
+      id: 'bit-not-pushed-in',
+      states: 'the screw holds the bit against the thrust',
+      source: 'friction 0.12 on the screw’s force; thrust of a dull edge',
+      binding: 'must',
+      sense: 'at least',
+      unit: 'N',
+      measured: ({ loads }) => loads.bitHeld,
+      limit: ({ loads }) => loads.thrustMost,
+      reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; the thrust may reach ${limit}.`,
+      untold: screwUnknown,
+    },
+    anotherBar,
+    also('Put a stop screw behind the bit’s tail.'),
+  ),
+  eased(
+    {
+      id: 'bit-well-held',
+      states: 'the screw holds the bit twice over',
+      source: 'judgement: twice the thrust of a dull edge',
+      binding: 'should',
+      sense: 'at least',
+      unit: 'N',
+      measured: ({ loads }) => loads.bitHeld,
+      limit: ({ loads }) => 2 * loads.thrustMost,
+      reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; twice the thrust is ${limit}.`,
+      untold: screwUnknown,
+    },
+    anotherBar,
+    also('Put a stop screw behind the bit’s tail, and check the projection often.'),
+  ),
+  eased(
+    {
+      id: 'bit-does-not-rock',
+      states: 'the screw keeps the bit from rocking',
+      source: 'moments about the bar’s axis, dull edge',
+      binding: 'must',
+      sense: 'at least',
+      unit: 'N',
+      measured: ({ loads }) => loads.screwForce,
+      limit: ({ loads }) => loads.screwForceLeast,
+      reason: ({ measured, limit }) => `The screw presses with ${measured}; ${limit} keeps the bit from rocking.`,
+      untold: screwUnknown,
+    },
+    anotherBar,
+    also('Take the longest bit that the bar hides.'),
+  ),
+  eased(
+    {
+      id: 'lag-in-limits',
+      states: 'the slot does not lag the dial by more than a third of its depth limits',
+      source: 'bar and machine give, upper end of the band; judgement: a third',
+      binding: 'should',
+      sense: 'at most',
+      unit: 'mm',
+      measured: ({ loads }) => loads.lag.most,
+      limit: ({ section }) => Math.max((section.acrossLimits.upper - section.acrossLimits.lower) / 3, 0.01),
+      reason: ({ measured, limit }) =>
+        `The slot may stand ${measured} behind the dial; a third of its limits is ${limit}. Measure, and add what is missing.`,
+    },
+    anotherBar,
+    also('Go by what you measure, not by the dial; take spring passes.'),
+  ),
+  eased(
+    {
+      id: 'withdrawn-over-lag',
+      states: 'the return stroke clears the slot’s floor',
+      source: 'lag and two chips: at the end of the cut the bar springs forward',
+      binding: 'should',
+      sense: 'at least',
+      unit: 'mm',
+      measured: ({ asked }) => asked.clearance.withdrawn,
+      limit: ({ loads, plan }) => loads.lag.most + 2 * (plan?.infeedPerPass ?? 0),
+      reason: ({ measured, limit }) => `The bar is drawn back ${measured} for the return; ${limit} clears the edge.`,
+    },
+    (job) => {
+      const enough = upTo(job, job.loads.lag.most + 2 * (job.plan?.infeedPerPass ?? 0), 0.05, 0.002)
       return [
-        { say: 'Draw back farther for the return.', set: { [`${path}.clearance.withdrawn`]: `${enough} mm` } },
-        ...lighterCut(job),
+        {
+          say: `Draw back ${length(job, enough)} for the return.`,
+          set: { [`${path}.clearance.withdrawn`]: written(job, enough) },
+        },
       ]
     },
-  },
+  ),
 ]
+
+/** A force up to two figures, as presses are rated. */
+const strength = (job: Worked, newtons: number): string => {
+  const [value, unit] = job.spec.units === 'mm' ? [newtons / 1000, 'kN'] : [newtons / 4.4482216152605, 'lbf']
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1)
+  return `${Math.round(Math.ceil(value / step - 1e-9) * step * 100) / 100} ${unit}`
+}
 
 export const pressForceRules: readonly Rule<LoadedPress>[] = [
   {
@@ -184,9 +244,13 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
     limit: ({ pressLoads }) => pressLoads.capacity,
     reason: ({ measured, limit }) => `The broach asks ${measured}; the press gives ${limit}.`,
     untold: 'What the press gives is not told: give tooling.press.force, or its lever.',
-    remedies: () => [
-      { say: 'Take a stronger press, or broach a shorter hub.' },
-      { say: 'Cut it with the bar instead.', set: { 'tooling.press': null, 'tooling.bar.machine': 'mill' } },
+    remedies: (job) => [
+      ...barInstead(job),
+      {
+        say: job.pressLoads.capacity
+          ? `Or take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, or broach it in shorter hubs.`
+          : `Take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, and enter what it gives.`,
+      },
     ],
   },
   {
@@ -200,7 +264,7 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
     measured: ({ pressLoads }) => pressLoads.pull,
     limit: () => 500,
     reason: ({ measured, limit }) => `The lever is pulled with ${measured}; ${limit} is the most.`,
-    remedies: () => [{ say: 'A longer lever, a geared press, or the bar.' }],
+    remedies: (job) => [...barInstead(job), { say: 'Or take a longer lever, or a geared press.' }],
   },
   {
     id: 'pull-easy',
@@ -213,7 +277,7 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
     measured: ({ pressLoads }) => pressLoads.pull,
     limit: () => 250,
     reason: ({ measured, limit }) => `The lever is pulled with ${measured}; ${limit} can be kept up.`,
-    remedies: () => [{ say: 'A longer lever, or a pause between teeth is not possible: have help at hand.' }],
+    remedies: () => [{ say: 'Take a longer lever, or have help at hand: there is no resting between teeth.' }],
   },
   {
     id: 'broach-does-not-buckle',
@@ -228,10 +292,7 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
       `The broach bears ${measured} times the force before it buckles; ${limit} is the least.`,
     untold:
       'Whether the broach buckles cannot be told: give its root height and yield (tooling.press.broach.rootHeight, yield).',
-    remedies: () => [
-      { say: 'A shorter broach, a guided ram, or a shorter hub.' },
-      { say: 'Cut it with the bar instead.', set: { 'tooling.press': null, 'tooling.bar.machine': 'mill' } },
-    ],
+    remedies: (job) => [...barInstead(job), { say: 'Or a shorter broach, a guided ram, or a shorter hub.' }],
   },
   {
     id: 'broach-stands-well',
@@ -245,7 +306,7 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
     limit: () => 2,
     reason: ({ measured, limit }) =>
       `The broach bears ${measured} times the force before it buckles; under ${limit}, keep it dead square and stand clear.`,
-    remedies: () => [{ say: 'A guided ram, or a shorter broach.' }],
+    remedies: () => [{ say: 'Guide the ram, or take a shorter broach.' }],
   },
 ]
 
@@ -265,6 +326,6 @@ export const keyRules: readonly Rule<LoadedKey>[] = [
     measured: carries,
     limit: ({ spec }) => ((spec.load?.torque ?? 0) * (spec.load?.service ?? 1)) / 1000,
     reason: ({ measured, limit }) => `The key carries ${measured}; the load with its service factor is ${limit}.`,
-    remedies: () => [{ say: 'A longer hub, a second key, or a spline.' }],
+    remedies: () => [{ say: 'Take a longer hub, a second key, or a spline, with whoever designed the joint.' }],
   },
 ]

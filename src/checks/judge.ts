@@ -1,6 +1,7 @@
 import { figure } from '../spec/figures.ts'
-import type { Finding, Rule, RuleUnit, Say, Verdict, Worked } from './rule.ts'
+import type { Finding, Judged, Rule, RuleUnit, Say, Verdict, Worked } from './rule.ts'
 
+/** On the line holds: what arithmetic leaves over is no breach. */
 const enough = 1e-9
 
 const whole = (value: number, lean?: 'up' | 'down'): number =>
@@ -32,7 +33,7 @@ const sayFor =
   }
 
 /** Judge one rule on one job. Never throws for a job that was worked out; never looks at another rule. */
-export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Finding => {
+export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Judged => {
   const measured = rule.measured(job)
   const limit = rule.limit(job)
   const base = { rule: rule.id, binding: rule.binding, unit: rule.unit }
@@ -44,9 +45,11 @@ export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Finding =>
   const holds = margin >= -enough
   const verdict: Verdict = holds ? 'pass' : rule.binding === 'must' ? 'fail' : 'caution'
   const say = sayFor(rule.unit, job)
-  // Room is never overstated: what is measured leans to its limit when it holds; when it does not, away from it.
-  const low = rule.sense === 'at least' ? 'down' : 'up'
-  const said = { measured: say(measured, low), limit: say(limit) }
+  // Two sizes rounded alike keep their order, so a pass reads as one; where it is broken the two lean apart, or a breach of a hair would not show.
+  const [low, high] = rule.sense === 'at least' ? (['down', 'up'] as const) : (['up', 'down'] as const)
+  const said = holds
+    ? { measured: say(measured), limit: say(limit) }
+    : { measured: say(measured, low), limit: say(limit, high) }
   return {
     ...base,
     verdict,
@@ -59,7 +62,7 @@ export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Finding =>
 }
 
 /** Judge a family of rules on a job of its kind. */
-export const judgeAll = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Finding[] =>
+export const judgeAll = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Judged[] =>
   rules.filter((rule) => rule.applies?.(job) ?? true).map((rule) => judge(rule, job))
 
 const rank: Record<Verdict, number> = { fail: 0, unknown: 1, caution: 2, pass: 3 }
@@ -69,7 +72,7 @@ const tightness = ({ margin, limit }: Finding): number =>
   margin === undefined ? 0 : Number.isFinite(margin) ? margin / Math.max(Math.abs(limit ?? 1), 0.1) : margin
 
 /** Broken first, then what cannot be told, cautions and passes; tightest first in each. Ties by name. */
-export const tightestFirst = (findings: readonly Finding[]): readonly Finding[] =>
+export const tightestFirst = <Each extends Finding>(findings: readonly Each[]): readonly Each[] =>
   findings.toSorted(
     (a, b) =>
       rank[a.verdict] - rank[b.verdict] ||

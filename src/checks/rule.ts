@@ -12,6 +12,12 @@ export interface Remedy {
   readonly set?: Readonly<Record<string, string | number | null>>
 }
 
+/** A way out that a rule proposes; it is offered once it has been tried. */
+export interface Proposal extends Remedy {
+  /** Said in its place once tried: names the sizes that come of it. */
+  readonly told?: (healed: Worked) => string
+}
+
 /** All that the rules may look at: what was worked out of a spec, before it is judged. */
 export interface Worked {
   readonly spec: Spec
@@ -61,7 +67,7 @@ export interface Rule<Job extends Worked = Worked> {
   readonly reason: (said: { readonly measured: string; readonly limit: string }, job: Job, broken: boolean) => string
   /** Said where it cannot be told. */
   readonly untold?: string
-  readonly remedies?: (job: Job) => readonly Remedy[]
+  readonly remedies?: (job: Job) => readonly Proposal[]
 }
 
 export interface Finding {
@@ -75,4 +81,9 @@ export interface Finding {
   readonly margin?: number
   readonly reason: string
   readonly remedies: readonly Remedy[]
+}
+
+/** A finding as judged: its ways out not tried yet. */
+export interface Judged extends Finding {
+  readonly remedies: readonly Proposal[]
 }

@@ -1,17 +1,45 @@
 /** Rules of the bore section and the hub, whichever way the slot is cut. */
 import { chamferNeeded, mouthHalfAngle } from '../dimensions/bore.ts'
-import { figure } from '../spec/figures.ts'
-import type { Rule, Worked } from './rule.ts'
-
-const length = (job: Worked, mm: number): string => figure(mm, job.spec.units, { unit: true })
-/** As a spec takes it, with its unit. */
-export const written = (mm: number): string => `${Math.round(mm * 1e6) / 1e6} mm`
+import type { Proposal, Rule, Worked } from './rule.ts'
+import { length, opened, upTo, written } from './ways.ts'
 
 const lifeCritical =
   /steer|brak|suspension|lift|hoist|crane|pressure vessel|aircraft|airplane|aeroplane|propell|elevator|climb|winch for people|wheelchair|medical|parachute|safety harness|roll cage|life[- ]?(critical|saving|support)/i
 
-const needsOutside = ({ section }: Worked): number =>
-  2 * (section.cornerReach + Math.max((section.key.height?.nominal ?? 0) / 2, 2.5))
+const wallNeeded = ({ section }: Worked): number => Math.max((section.key.height?.nominal ?? 0) / 2, 2.5)
+
+/** A deeper keyway, or the standard one; the tooling as it is, then with what was fixed for the old keyway left open. */
+const deeper = (job: Worked): readonly Proposal[] => {
+  const { bore, key, width } = job.section
+  const across = upTo(job, bore.upper + 0.45 * (key.height?.nominal ?? width), 0.1, 0.005)
+  const standard = job.spec.units === 'mm' ? 'iso-773' : 'asme-b17.1'
+  const ways: readonly (readonly [string, Record<string, string | null>, string?])[] = [
+    [
+      `Make across ${length(job, across)}: standard keyways go a little under half the key’s height past the crown`,
+      { 'feature.keyway.depth': null, 'feature.keyway.across': written(job, across) },
+    ],
+    [
+      `Take the standard keyway for this bore (${standard === 'iso-773' ? 'ISO 773' : 'ASME B17.1'})`,
+      {
+        'feature.keyway.width': null,
+        'feature.keyway.height': null,
+        'feature.keyway.across': null,
+        'feature.keyway.depth': null,
+        'feature.keyway.standard': standard,
+      },
+      'standard',
+    ],
+  ]
+  const free = { ...opened(job), ...opened(job, 'infeed', 'rake') }
+  const sized = (healed: Worked) =>
+    `${length(healed, healed.section.width)} wide, ${length(healed, healed.section.across)} across at mid-tolerance`
+  return ways.flatMap(([way, set, named]) => [
+    { say: `${way}.`, set, ...(named && { told: (healed: Worked) => `${way}: ${sized(healed)}.` }) },
+    ...(Object.keys(free).length > 0
+      ? [{ say: `${way}, and let the bar be chosen for it.`, set: { ...set, ...free } }]
+      : []),
+  ])
+}
 
 export const sectionRules: readonly Rule[] = [
   {
@@ -23,22 +51,11 @@ export const sectionRules: readonly Rule[] = [
     unit: 'mm',
     measured: ({ section }) => section.acrossLimits.lower - section.bore.upper,
     limit: () => 0,
-    reason: ({ measured }, job, broken) =>
+    reason: ({ measured }, _job, broken) =>
       broken
-        ? `Across is no more than the bore: the floor would lie ${measured} outside the crown, so there is no slot there.`
-        : `The floor lies ${measured} outside the crown at the least${job.section.key.designation === 'by hand' ? '' : ''}.`,
-    remedies: (job) => [
-      {
-        say: `Make across larger: with the usual keyway for this bore it would be more than ${length(job, job.section.bore.upper)}.`,
-      },
-      {
-        say: 'Take the standard keyway for this bore.',
-        set: {
-          'feature.keyway': null,
-          'feature.keyway.standard': job.spec.units === 'mm' ? 'iso-773' : 'asme-b17.1',
-        },
-      },
-    ],
+        ? `Across is ${measured.replace('-', '')} less than the bore at the worst of their limits: no floor is left, only two corners are cut.`
+        : `The floor lies ${measured} beyond the crown at the least.`,
+    remedies: deeper,
   },
   {
     id: 'bore-within-limits',
@@ -68,16 +85,21 @@ export const sectionRules: readonly Rule[] = [
     unit: 'mm',
     measured: ({ spec, section }) =>
       spec.hub.outside === undefined ? undefined : spec.hub.outside / 2 - section.cornerReach,
-    limit: ({ section }) => Math.max((section.key.height?.nominal ?? 0) / 2, 2.5),
+    limit: wallNeeded,
     reason: ({ measured, limit }) => `${measured} of hub over the corner of the floor; ${limit} is the least.`,
     untold: 'The hub’s outside is not told, so the wall over the slot’s corner cannot be: give hub.outside.',
-    remedies: (job) => [
-      {
-        say: `Take a hub of ${length(job, Math.ceil(needsOutside(job) * 2) / 2)} or more.`,
-        set: { 'hub.outside': written(Math.ceil(needsOutside(job) * 2) / 2) },
-      },
-      { say: 'Or a flat key, or two smaller keys.' },
-    ],
+    remedies: (job) => {
+      const outside = upTo(job, 2 * (job.section.cornerReach + wallNeeded(job)), 0.5, 1 / 16)
+      return [
+        {
+          say: `Take a hub of Ø${length(job, outside)} or more.`,
+          set: { 'hub.outside': written(job, outside) },
+        },
+        ...(job.spec.hub.outside === undefined
+          ? []
+          : [{ say: 'Or go over to a flat key, or to two smaller ones, with whoever designed the joint.' }]),
+      ]
+    },
   },
   {
     id: 'key-does-not-split-hub',
@@ -119,7 +141,7 @@ export const sectionRules: readonly Rule[] = [
         ? [
             {
               say: `Stone the nose’s corners to ${length(job, job.section.key.chamfer.lower)}.`,
-              set: { 'tooling.bar.nose.cornerRadius': written(job.section.key.chamfer.lower) },
+              set: { 'tooling.bar.nose.cornerRadius': written(job, job.section.key.chamfer.lower) },
             },
           ]
         : []),
@@ -138,8 +160,8 @@ export const sectionRules: readonly Rule[] = [
     reason: ({ measured, limit }) =>
       `${measured} of bore is left between the nearest two keyways; ${limit} is the least.`,
     remedies: () => [
-      { say: 'Set them farther apart, or take fewer.' },
       { say: 'Cut one keyway only.', set: { 'feature.keyway.at': 0 } },
+      { say: 'Or set them farther apart, or take fewer.' },
     ],
   },
   {
