@@ -6,12 +6,25 @@ export default defineConfig({
   test: {
     maxWorkers: 2,
     projects: [
-      { test: { ...common, name: 'parts', include: ['tests/**/*.test.ts'], exclude: ['tests/cli/**'] } },
+      {
+        test: {
+          ...common,
+          name: 'parts',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/cli/**'],
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+        },
+      },
       // Whole processes of the built program: it is bundled once, before the first of them.
       {
-        test: { ...common, name: 'cli', include: ['tests/cli/**/*.test.ts'], globalSetup: 'tests/cli/bundle.ts' },
+        test: {
+          ...common,
+          name: 'cli',
+          include: ['tests/cli/**/*.test.ts'],
+          globalSetup: 'tests/cli/bundle.ts',
+          benchmark: { include: [] },
+        },
       },
     ],
-    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
   },
 })
