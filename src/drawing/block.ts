@@ -8,7 +8,7 @@ import { is, Piece } from './piece.ts'
 import { chords } from './plane.ts'
 import type { SheetDimension, Stroke } from './sheet.ts'
 import { place } from './solve.ts'
-import { drawDetailLetter, drawPlane, drawTexture } from './stand-offs.ts'
+import { drawDetailLetter, drawPlane, drawTexture, drawWayArrow } from './stand-offs.ts'
 import { arcStroke, Extensions, lineStroke, point, strokesOf } from './strokes.ts'
 import type { Style } from './style.ts'
 import type { View } from './view.ts'
@@ -118,6 +118,12 @@ function attempt(
     ...(ask.letters && { letters: ask.letters }),
   })
   const pieces = [drawn.field, ...standing, ...placed.map(({ piece }) => piece)]
+  for (const mark of view.marks) {
+    if (mark.mark !== 'arrow') continue
+    const piece = drawWayArrow(mark, paper, pieces, metal, style)
+    strokes.push(...strokesOf(piece, style, undefined, extensions))
+    pieces.push(piece)
+  }
   for (const { letter, x, y, radius } of circles) {
     const piece = drawDetailLetter(letter, x, y, radius, pieces, metal, style)
     strokes.push(...strokesOf(piece, style, undefined, extensions))

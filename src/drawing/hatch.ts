@@ -97,7 +97,7 @@ function without(
   for (let i = 0; i < boxes.length; i += 5) {
     const pad = 0.7
     // x = mirror (p − q) r and y = (p + q) r: each side of the box bounds p.
-    const xs = [(boxes[i]! - pad) * mirror, (boxes[i + 2]! + pad) * mirror].sort((a, b) => a - b)
+    const xs = [(boxes[i]! - pad) * mirror, (boxes[i + 2]! + pad) * mirror].toSorted((a, b) => a - b)
     const enter = Math.max(xs[0]! / r + level, (boxes[i + 1]! - pad) / r - level)
     const leave = Math.min(xs[1]! / r + level, (boxes[i + 3]! + pad) / r - level)
     if (enter >= leave) continue

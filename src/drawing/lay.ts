@@ -96,7 +96,7 @@ function sorted(drawing: Drawing): { front?: View; aligned: View[]; loose: View[
 function ownScale(view: View, main: number, down: number, style: Style): number {
   const { place } = view
   if (place.is === 'detail') {
-    const larger = style.detailScales.filter((scale) => scale > main).reverse()
+    const larger = style.detailScales.filter((scale) => scale > main).toReversed()
     const fits = larger.filter((scale) => !place.clip || 2 * place.clip.radius * scale <= 45)
     const wanted = fits.findIndex((scale) => place.least * scale >= 3 - 1e-9)
     const index = wanted < 0 ? fits.length - 1 : wanted
@@ -106,7 +106,7 @@ function ownScale(view: View, main: number, down: number, style: Style): number 
     const { least } = place
     const steps = style.scales
       .filter((scale) => scale >= main)
-      .reverse()
+      .toReversed()
       .slice(0, 3)
     const index = steps.findIndex((scale) => least * scale >= 25 - 1e-9)
     return steps[Math.max(0, (index < 0 ? steps.length - 1 : index) - down)] ?? main
@@ -257,12 +257,13 @@ export function bodiesOf(drawing: Drawing, drafting: Drafting): Bodies {
   // The largest scale at which the views alone fit says how far the notes may press it down: one step. Then the last notes go to a sheet of
   // their own, cautions never; then details and sections.
   const bare = tries.find((ask) => layout.onOne({ ...ask, ...views, notes: [], table: true }))
-  const least = bare ? bare.scale / 2.6 : 0
+  const most = bare?.scale ?? 0
+  const least = most / 2.6
   const [cautions, others] = [notes.filter((block) => block.caution), notes.filter((block) => !block.caution)]
-  for (let left = others.length; left >= 0 && bare; left--) {
+  for (let left = bare ? others.length : -1; left >= 0; left--) {
     const here = [...others.slice(0, left), ...cautions]
     for (const ask of tries) {
-      if (ask.scale > bare.scale || ask.scale < least) continue
+      if (ask.scale > most || ask.scale < least) continue
       const body = layout.onOne({ ...ask, ...views, notes: here, table: true })
       if (!body) continue
       const rest = continued(layout, [], others.slice(left), ask.scale)

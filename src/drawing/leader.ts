@@ -19,7 +19,7 @@ export const reaches: readonly { readonly turn: number; readonly length: number;
   0, 15, -15, 30, -30, 45, -45, 60, -60, 75, -75, 90, -90, 105, -105, 120, -120, 135, -135, 150, -150, 165, -165, 180,
 ]
   .flatMap((turn) => lengths.map((length) => ({ turn, length, cost: 0.12 * Math.abs(turn) + 0.5 * length })))
-  .sort((a, b) => a.cost - b.cost)
+  .toSorted((a, b) => a.cost - b.cost)
 
 /** What the direction itself costs, degrees: 30, 45 and 60 read best. Infinity within 8° of level or upright. */
 export function leaning(angle: number): number {

@@ -1,12 +1,11 @@
 /** The marks of a view put on paper: strokes, and the segments that callouts keep off. */
 import type { Point } from '../solid/outline.ts'
 import type { Circle, Polygon } from './hatch.ts'
-import { hangOf, lengthOf } from './letters.ts'
 import type { OntoPaper } from './onto-paper.ts'
 import { is, Piece, type SegmentKind } from './piece.ts'
 import { type Arc, chords, degrees, edgesOf, onArc } from './plane.ts'
 import type { Stroke } from './sheet.ts'
-import { arcStroke, Extensions, lineStroke, strokesOf } from './strokes.ts'
+import { arcStroke, lineStroke } from './strokes.ts'
 import type { Style } from './style.ts'
 import { torn, wave } from './torn.ts'
 import type { LineKind, View } from './view.ts'
@@ -80,7 +79,7 @@ function arcsInCircle(arc: Arc, clip: Circle): Arc[] {
   return parts
 }
 
-/** Puts the marks of a view on paper, all but cutting planes, detail circles and texture, which look for a place. */
+/** Puts the marks of a view on paper, all but arrows, cutting planes, detail circles and texture, which look for a place. */
 export function drawMarks(view: View, paper: OntoPaper, style: Style): Drawn {
   const strokes: Stroke[] = []
   const field = new Piece()
@@ -182,8 +181,6 @@ export function drawMarks(view: View, paper: OntoPaper, style: Style): Drawn {
         break
       }
       case 'arrow':
-        strokes.push(...wayArrow(field, paper.at(mark.from), paper.at(mark.to), mark.text, style))
-        break
       case 'hatch':
       case 'plane':
       case 'detail':
@@ -230,44 +227,5 @@ export function drawMarks(view: View, paper: OntoPaper, style: Style): Drawn {
 /** Points of a bent edge in the outline's own direction, the last left out. */
 function edgePoints(arc: Arc & { readonly back: boolean }): Point[] {
   const points = chords(arc, Math.max(1e-3, arc.radius * 2e-4))
-  return (arc.back ? points.reverse() : points).slice(0, -1)
-}
-
-/** An arrow with words beside it. */
-function wayArrow(field: Piece, from: Point, to: Point, text: string, style: Style): Stroke[] {
-  const own = new Piece()
-  let length = Math.hypot(to[0] - from[0], to[1] - from[1])
-  const ux = (to[0] - from[0]) / length
-  const uy = (to[1] - from[1]) / length
-  const middle: Point = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
-  length = Math.min(Math.max(length, 10), 16)
-  const tip: Point = [middle[0] + (ux * length) / 2, middle[1] + (uy * length) / 2]
-  own.segment(is.dimension, tip[0] - ux * length, tip[1] - uy * length, tip[0], tip[1])
-  own.arrow(tip[0], tip[1], ux, uy)
-  const words = style.capitals ? text.toUpperCase() : text
-  const wide = lengthOf(words, style.small)
-  const upright = Math.abs(uy) > Math.abs(ux)
-  const hang = hangOf(words, style.small)
-  const put = (x: number, y: number, turn: 0 | 90): void => {
-    own.texts.push({ x, y, turn, height: style.small, length: wide, text: words })
-  }
-  if (upright) {
-    const x = middle[0] - hang - 1
-    const y = middle[1] - wide / 2
-    put(x, y, 90)
-    own.box(x - style.small, y, x + hang, y + wide, 0.7)
-  } else {
-    const x = middle[0] - wide / 2
-    const y = Math.max(tip[1], tip[1] - uy * length) + hang + 1
-    put(x, y, 0)
-    own.box(x, y - hang, x + wide, y + style.small, 0.7)
-  }
-  field.segments.push(...own.segments)
-  field.boxes.push(...own.boxes)
-  field.arrows.push(...own.arrows)
-  field.left = Math.min(field.left, own.left)
-  field.right = Math.max(field.right, own.right)
-  field.low = Math.min(field.low, own.low)
-  field.high = Math.max(field.high, own.high)
-  return strokesOf(own, style, undefined, new Extensions())
+  return (arc.back ? points.toReversed() : points).slice(0, -1)
 }

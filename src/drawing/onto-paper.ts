@@ -23,7 +23,7 @@ export class OntoPaper {
     this.scale = scale
     const cuts: Cut[] = []
     let lost = 0
-    for (const stretch of [...breaks].sort((a, b) => a.from - b.from)) {
+    for (const stretch of breaks.toSorted((a, b) => a.from - b.from)) {
       if ((stretch.to - stretch.from) * scale < left + 6) continue
       const stay = (left - gap) / 2 / scale
       const from = stretch.from + stay

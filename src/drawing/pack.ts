@@ -107,8 +107,12 @@ export function pack(
     const taken = blocks.map(boxOf)
     const width = block.right - block.left
     const height = block.high - block.low
-    const tops = [inner.y2, ...taken.map((box) => box.y1 - apart), ...taken.map((box) => box.y2)].sort((a, b) => b - a)
-    const lefts = [inner.x1, ...taken.map((box) => box.x2 + apart), ...taken.map((box) => box.x1)].sort((a, b) => a - b)
+    const tops = [inner.y2, ...taken.map((box) => box.y1 - apart), ...taken.map((box) => box.y2)].toSorted(
+      (a, b) => b - a,
+    )
+    const lefts = [inner.x1, ...taken.map((box) => box.x2 + apart), ...taken.map((box) => box.x1)].toSorted(
+      (a, b) => a - b,
+    )
     let found: PutBlock | undefined
     search: for (const y of tops)
       for (const x of lefts)
@@ -167,14 +171,16 @@ function columnsOf(
 
   const spot = (column: Column, others: readonly Box[], way: 1 | -1): PutColumn | undefined => {
     const all = [...taken, ...others]
-    const tops = [inner.y2, ...all.map((box) => box.y1 - noteGap), ...others.map((box) => box.y2)].sort((a, b) => b - a)
+    const tops = [inner.y2, ...all.map((box) => box.y1 - noteGap), ...others.map((box) => box.y2)].toSorted(
+      (a, b) => b - a,
+    )
     const lefts = [
       inner.x2 - column.width,
       ...all.map((box) => box.x1 - noteGap - column.width),
       ...all.map((box) => box.x2 + noteGap),
       ...others.map((box) => box.x1),
       inner.x1,
-    ].sort((a, b) => way * (b - a))
+    ].toSorted((a, b) => way * (b - a))
     for (const y of tops)
       for (const x of lefts)
         if (free({ x1: x, y1: y - column.height, x2: x + column.width, y2: y }, noteGap, all)) return { column, x, y }
@@ -194,7 +200,7 @@ function columnsOf(
     }
     return notes.map((block) => puts.get(block)!)
   }
-  const tallest = [...notes].sort((a, b) => columns.at(b, 80).height - columns.at(a, 80).height)
+  const tallest = notes.toSorted((a, b) => columns.at(b, 80).height - columns.at(a, 80).height)
   for (const order of [notes, tallest])
     for (const widths of [...noteWidths.map((width) => [width]), noteWidths])
       for (const way of widths.length > 1 ? ([1, -1] as const) : ([1] as const)) {
@@ -209,7 +215,7 @@ function inReadingOrder(puts: PutColumn[], free: (put: PutColumn, others: readon
   const moved = puts.map((put) => ({ ...put }))
   for (const top of new Set(puts.map((put) => put.y))) {
     const row = moved.filter((put) => put.y === top)
-    const places = row.map((put) => put.x).sort((a, b) => a - b)
+    const places = row.map((put) => put.x).toSorted((a, b) => a - b)
     for (const [index, put] of row.entries()) put.x = places[index]!
   }
   const whole = moved.every((put, index) => {

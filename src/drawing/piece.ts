@@ -259,8 +259,17 @@ export function costOf(a: Piece, b: Piece): number {
   return crossings(a, b)
 }
 
-/** Whether a piece runs a line of its own through a text of its own, or has an arrow on it. */
+/** Whether no text of a piece meets a text, a line or an arrow of its own. */
 export function clearOfItself(a: Piece): boolean {
+  for (let i = 0; i < a.boxes.length; i += 5)
+    for (let j = i + 5; j < a.boxes.length; j += 5)
+      if (
+        a.boxes[i]! - 0.7 < a.boxes[j + 2]! &&
+        a.boxes[i + 2]! + 0.7 > a.boxes[j]! &&
+        a.boxes[i + 1]! - 0.7 < a.boxes[j + 3]! &&
+        a.boxes[i + 3]! + 0.7 > a.boxes[j + 1]!
+      )
+        return false
   for (let j = 0; j < a.boxes.length; j += 5) {
     const x1 = a.boxes[j]! - 0.5
     const y1 = a.boxes[j + 1]! - 0.5

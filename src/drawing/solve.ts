@@ -7,7 +7,7 @@ import type { Drawn } from './marks.ts'
 import type { Manner } from './numbers.ts'
 import type { OntoPaper } from './onto-paper.ts'
 import { clearOfItself, costOf, is, Piece } from './piece.ts'
-import { cross, degrees, enters, radians } from './plane.ts'
+import { cross, degrees, edgesOf, enters, radians } from './plane.ts'
 import type { Style } from './style.ts'
 import type { Angle, Box, Callout, Leader, Linear, View } from './view.ts'
 import { frameOf } from './writing.ts'
@@ -46,6 +46,12 @@ interface Lane {
   readonly of: string
 }
 
+interface Strip {
+  readonly piece: Piece
+  readonly lane: Lane
+  readonly line: [number, number]
+}
+
 const step = 0.5
 const farthest = 60
 
@@ -79,32 +85,52 @@ export function place(solving: Solving): {
     const own = linears
       .filter((callout) => callout.side === side)
       .map((callout) => prepared(callout, solving, labelFor(callout)))
-      .sort((a, b) => a.t2 - a.t1 - (b.t2 - b.t1) || a.t1 - b.t1)
-    for (const strip of own) {
-      const found =
-        placeLinear(strip, side, field, lanes, tipsOnPaper, style, farthest) ??
-        placeLinear(strip, side, field, lanes, tipsOnPaper, style, 4 * farthest)
-      if (!found) blocked = true
-      const { piece, lane, line } =
-        found ?? drawnLinear(strip, side, style, style.first + 8 * lanes.length, strip.forms.at(-1)!)
-      field.push(piece)
-      lanes.push(lane)
-      const level = strip.axis === 'x'
-      placed.push({
-        callout: strip.callout,
-        piece,
-        words: strip.label.words,
-        line,
-        points: level
-          ? [
-              [strip.t1, strip.foot1],
-              [strip.t2, strip.foot2],
-            ]
-          : [
-              [strip.foot1, strip.t1],
-              [strip.foot2, strip.t2],
-            ],
-      })
+      .toSorted((a, b) => a.t2 - a.t1 - (b.t2 - b.t1) || a.t1 - b.t1)
+    // One whose way is shut goes first the next time round.
+    let order = own
+    for (let round = 0; ; round++) {
+      const done: { strip: Prepared; found: Strip }[] = []
+      let shut: Prepared | undefined
+      for (const strip of order) {
+        const around = [...field, ...done.map(({ found }) => found.piece)]
+        const beside = [...lanes, ...done.map(({ found }) => found.lane)]
+        let found = placeLinear(strip, side, around, beside, tipsOnPaper, style, farthest)
+        if (!found && round >= own.length)
+          found = placeLinear(strip, side, around, beside, tipsOnPaper, style, 4 * farthest)
+        if (!found && round < own.length) {
+          shut = strip
+          break
+        }
+        if (!found) blocked = true
+        found ??= drawnLinear(strip, side, style, style.first + 8 * beside.length, strip.forms.at(-1)!)
+        done.push({ strip, found })
+      }
+      if (shut) {
+        order = [shut, ...order.filter((strip) => strip !== shut)]
+        continue
+      }
+      for (const { strip, found } of done) {
+        field.push(found.piece)
+        lanes.push(found.lane)
+        const { t1, t2, foot1, foot2 } = strip
+        placed.push({
+          callout: strip.callout,
+          piece: found.piece,
+          words: strip.label.words,
+          line: found.line,
+          points:
+            strip.axis === 'x'
+              ? [
+                  [t1, foot1],
+                  [t2, foot2],
+                ]
+              : [
+                  [foot1, t1],
+                  [foot2, t2],
+                ],
+        })
+      }
+      break
     }
   }
 
@@ -119,7 +145,7 @@ export function place(solving: Solving): {
       placed.push(found)
       continue
     }
-    const leader = leaderOf(callout)
+    const leader = leaderOf(callout, solving)
     instead.set(leader, callout)
     leaders.push(leader)
   }
@@ -127,7 +153,7 @@ export function place(solving: Solving): {
   // Leaders, widest first; one without room throws another out.
   const queue = leaders
     .map((callout) => ({ callout, prepared: preparedLeader(callout, solving) }))
-    .sort((a, b) => b.prepared.width - a.prepared.width || b.prepared.labels.length - a.prepared.labels.length)
+    .toSorted((a, b) => b.prepared.width - a.prepared.width || b.prepared.labels.length - a.prepared.labels.length)
   const standing: { callout: Leader; prepared: PreparedLeader; piece: Piece }[] = []
   let moves = 24
   while (queue.length > 0) {
@@ -182,7 +208,7 @@ function placeLinear(
   tips: readonly (readonly [number, number])[],
   style: Style,
   most: number,
-): { piece: Piece; lane: Lane; line: [number, number] } | undefined {
+): Strip | undefined {
   const scratch = new Piece(true)
   let best: { offset: number; form: Prepared['forms'][number] } | undefined
   let least = Infinity
@@ -216,7 +242,7 @@ function drawnLinear(
   style: Style,
   offset: number,
   form: Prepared['forms'][number],
-): { piece: Piece; lane: Lane; line: [number, number] } {
+): Strip {
   const piece = new Piece()
   drawLinear(piece, strip, style, offset, form)
   const line = strip.base + strip.out * offset
@@ -304,19 +330,39 @@ function placeAngle(
   }
 }
 
-/** Too small an angle for an arc: a leader to its second arm, from the side away from the first. */
-function leaderOf(callout: Angle): Leader {
-  const [from] = [callout.starts[1]]
-  const reach = Math.hypot(from[0] - callout.vertex[0], from[1] - callout.vertex[1])
-  const angle = radians(callout.a2)
-  const along = Math.max(reach * 0.6, reach - 1)
-  const at = [callout.vertex[0] + along * Math.cos(angle), callout.vertex[1] + along * Math.sin(angle)] as const
+/** Too small an angle for an arc: a leader to the sloping edge, which lies on the line of one of its arms. */
+function leaderOf(callout: Angle, { view, paper }: Solving): Leader {
+  const [vx, vy] = callout.vertex
+  const slopes = [callout.a2, callout.a1].filter((angle) => Math.abs(angle - 90 * Math.round(angle / 90)) > 0.01)
+  const angle = radians(slopes[0] ?? callout.a2)
+  const [ux, uy] = [Math.cos(angle), Math.sin(angle)]
+  // Where the drawn edges lie along that line, as distances from the vertex.
+  let [from, to] = [Infinity, -Infinity]
+  const lies = (a: readonly [number, number], b: readonly [number, number]): void => {
+    const along = [a, b].map(([x, y]) => (x - vx) * ux + (y - vy) * uy)
+    const off = [a, b].map(([x, y]) => Math.abs((x - vx) * uy - (y - vy) * ux))
+    if (Math.max(...off) > 0.02 || Math.abs(along[1]! - along[0]!) < 0.05) return
+    from = Math.min(from, ...along)
+    to = Math.max(to, ...along)
+  }
+  for (const mark of view.marks) {
+    if (mark.mark === 'line' && mark.kind === 'visible') lies(mark.from, mark.to)
+    if (mark.mark === 'outline' && mark.kind === 'visible')
+      for (const edge of edgesOf(mark.outline, mark.closed !== false)) if (edge.straight) lies(edge.a, edge.b)
+  }
+  const start = callout.starts[1]
+  const reach = (start[0] - vx) * ux + (start[1] - vy) * uy
+  if (to < from) [from, to] = [reach, reach]
+  // Some millimetres of paper from the end that is nearer to the vertex, not past the middle.
+  const inset = Math.min((to - from) / 2, 4 / paper.scale)
+  const along = Math.abs(from) < Math.abs(to) ? from + inset : to - inset
+  const at = [vx + along * ux, vy + along * uy] as const
   return {
     callout: 'leader',
     of: callout.of,
     tips: [
-      { at, out: [-Math.sin(angle), Math.cos(angle)] },
-      { at, out: [Math.sin(angle), -Math.cos(angle)] },
+      { at, out: [-uy, ux] },
+      { at, out: [uy, -ux] },
     ],
     lines: [[callout.worth]],
   }

@@ -1,5 +1,5 @@
 /** Marks that look for their own place round a view: ends of cutting planes, surface ticks, letters of details. */
-import { lengthOf } from './letters.ts'
+import { hangOf, lengthOf } from './letters.ts'
 import { type Manner, roughness } from './numbers.ts'
 import type { OntoPaper } from './onto-paper.ts'
 import { costOf, is, Piece } from './piece.ts'
@@ -212,4 +212,52 @@ export function drawDetailLetter(
   const piece = new Piece()
   letterInto(piece, letter, x + radius + 3, y - radius - 3, style)
   return piece
+}
+
+/** An arrow in the view with words along it, moved sideways until it is clear of outline and marks; 10 to 16 mm long on paper. */
+export function drawWayArrow(
+  mark: Of<'arrow'>,
+  paper: OntoPaper,
+  placed: readonly Piece[],
+  metal: readonly Box[],
+  style: Style,
+): Piece {
+  const from = paper.at(mark.from)
+  const to = paper.at(mark.to)
+  const given = Math.hypot(to[0] - from[0], to[1] - from[1])
+  const upright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0])
+  const sense = (upright ? to[1] - from[1] : to[0] - from[0]) < 0 ? -1 : 1
+  const half = Math.min(Math.max(given, 10), 16) / 2
+  const words = style.capitals ? mark.text.toUpperCase() : mark.text
+  const wide = lengthOf(words, style.small)
+  const hang = hangOf(words, style.small)
+  const drawn = (cx: number, cy: number, before: boolean): Piece => {
+    const piece = new Piece()
+    if (upright) {
+      piece.segment(is.dimension, cx, cy - half, cx, cy + half)
+      piece.arrow(cx, cy + sense * half, 0, sense)
+      const x = before ? cx - hang - 1 : cx + 1 + style.small
+      piece.text(x, cy - wide / 2, 90, style.small, wide, words)
+      piece.box(x - style.small, cy - wide / 2, x + hang, cy + wide / 2, 0.8)
+    } else {
+      piece.segment(is.dimension, cx - half, cy, cx + half, cy)
+      piece.arrow(cx + sense * half, cy, sense, 0)
+      const y = before ? cy + hang + 1 : cy - 1 - style.small
+      piece.text(cx - wide / 2, y, 0, style.small, wide, words)
+      piece.box(cx - wide / 2, y - hang, cx + wide / 2, y + style.small, 0.8)
+    }
+    return piece
+  }
+  const [cx, cy] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]
+  const field = placed[0]!
+  const outward = upright ? (cx < (field.left + field.right) / 2 ? -1 : 1) : cy < (field.low + field.high) / 2 ? -1 : 1
+  for (let step = 0; step <= 60; step += 1)
+    for (const before of [true, false]) {
+      const off = outward * step
+      const piece = upright ? drawn(cx + off, cy, before) : drawn(cx, cy + off, before)
+      const [x1, y1, x2, y2] = piece.boxes as [number, number, number, number]
+      if (metal.some((box) => x1 < box.x2 + 1 && x2 > box.x1 - 1 && y1 < box.y2 + 1 && y2 > box.y1 - 1)) continue
+      if (placed.every((other) => costOf(piece, other) === 0)) return piece
+    }
+  return drawn(cx, cy, true)
 }

@@ -43,7 +43,7 @@ export function torn(polygon: readonly Point[], breaks: readonly (readonly [Poin
       return along > 0 && along < square
     })
     const forth = (on[1][0] - on[0][0]) * (b[0] - a[0]) + (on[1][1] - on[0][1]) * (b[1] - a[1]) > 0
-    points.push(...(forth ? between : between.reverse()))
+    points.push(...(forth ? between : between.toReversed()))
   }
   return points
 }

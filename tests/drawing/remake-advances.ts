@@ -7,7 +7,7 @@ const codes: number[] = []
 for (let code = 0x20; code <= 0x7e; code++) codes.push(code)
 for (let code = 0xa0; code <= 0x17f; code++) if (code !== 0xad) codes.push(code)
 for (const letter of '–—‘’“”…−√≤≥≈□Δαβγκμφψ→←½¼¾⅛⅜⅝⅞') codes.push(letter.codePointAt(0) ?? 0)
-const unique = [...new Set(codes)].sort((a, b) => a - b)
+const unique = [...new Set(codes)].toSorted((a, b) => a - b)
 const regular = advancesOf('DejaVuSansCondensed.ttf')
 const bold = advancesOf('DejaVuSansCondensed-Bold.ttf')
 const known = unique.filter((code) => regular.advance(code) !== undefined && bold.advance(code) !== undefined)
