@@ -71,17 +71,20 @@ export const measure = (mesh: Mesh): Measured => {
   }
 }
 
-/** The least height of any triangle, mm: twice its area by its longest side. */
-export const leastHeight = (mesh: Mesh): number => {
+/** The least height of any triangle, mm: twice its area by its longest side. In plain numbers, for every carving asks it. */
+export const leastHeight = ({ positions, triangles }: Mesh): number => {
   let least = Infinity
-  for (let first = 0; first < mesh.triangles.length; first += 3) {
-    const [a, b, c] = facetOf(mesh, first)
-    const [u, v, w] = [minus(b, a), minus(c, a), minus(c, b)]
-    const across = cross(u, v)
-    const longest = Math.max(dot(u, u), dot(v, v), dot(w, w))
-    least = Math.min(least, longest > 0 ? Math.sqrt(dot(across, across) / longest) : 0)
+  for (let first = 0; first < triangles.length; first += 3) {
+    const [a, b, c] = [3 * (triangles[first] ?? 0), 3 * (triangles[first + 1] ?? 0), 3 * (triangles[first + 2] ?? 0)]
+    const [x, y, z] = [positions[a] ?? 0, positions[a + 1] ?? 0, positions[a + 2] ?? 0]
+    const [ux, uy, uz] = [(positions[b] ?? 0) - x, (positions[b + 1] ?? 0) - y, (positions[b + 2] ?? 0) - z]
+    const [vx, vy, vz] = [(positions[c] ?? 0) - x, (positions[c + 1] ?? 0) - y, (positions[c + 2] ?? 0) - z]
+    const across = (uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2
+    const opposite = (vx - ux) ** 2 + (vy - uy) ** 2 + (vz - uz) ** 2
+    const longest = Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz, opposite)
+    least = Math.min(least, longest > 0 ? across / longest : 0)
   }
-  return least
+  return Math.sqrt(least)
 }
 
 /** The corners of the triangle whose first index stands at `first`. */

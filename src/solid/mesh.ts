@@ -31,14 +31,23 @@ export const openKernel = async (wasm?: string | Uint8Array): Promise<Kernel> =>
  * The solid as a closed mesh, nowhere further than `sagitta` (mm) from its true surface. Metal never stands proud of an extruded outline or
  * of a bore that clears; a turned surface has its corners on the true circle. Throws where the recipe leaves no body: a bug of its maker.
  */
-export const carve = (kernel: Kernel, solid: Solid, sagitta = 0.01): Mesh =>
+export const carve = (kernel: Kernel, solid: Solid, sagitta = 0.01): Mesh => {
+  // Where chords of two surfaces happen to end within a hair of one another they leave slivers: chords a little shorter do not.
+  const attempt = (share: number): Mesh => {
+    const mesh = carvedOnce(kernel, solid, share * sagitta, sagitta / 50)
+    if (share < 0.8 || leastHeight(mesh) > sagitta / 200) return mesh
+    const other = attempt(share - 0.06)
+    return leastHeight(other) > leastHeight(mesh) ? other : mesh
+  }
+  return attempt(0.96)
+}
+
+const carvedOnce = (kernel: Kernel, solid: Solid, sagitta: number, sliver: number): Mesh =>
   holding((hold) => {
-    // What is kept back is for the tidying below, and for writers that round.
-    const body = carver(kernel, hold, 0.96 * sagitta)(solid)
+    const body = carver(kernel, hold, sagitta)(solid)
     if (body.status() !== 'NoError') throw new Error(`the kernel could not carve the solid: ${body.status()}`)
     if (body.isEmpty()) throw new Error('the recipe leaves no body')
     const mesh = meshOf(body, hold)
-    const sliver = sagitta / 50
     // Tidying takes as long as carving, and few bodies have slivers. The body is made an original first: what is left of its parents' faces
     // would hold some open (least height of 3600 parts 6e-5 mm so, else 6e-7).
     return leastHeight(mesh) > sliver ? mesh : meshOf(hold(hold(body.asOriginal()).simplify(sliver)), hold)
@@ -49,7 +58,7 @@ const meshOf = (body: Manifold, hold: Hold): Mesh => {
   let positions = new Float64Array()
   hold(
     body.warpBatch((corners) => {
-      positions = Float64Array.from(corners, snapped)
+      positions = corners.map(snapped)
     }),
   )
   return { positions, triangles: body.getMesh().triVerts }
