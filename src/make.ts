@@ -71,7 +71,8 @@ export const checksum = async (design: Design): Promise<string> => {
 /** The whole set is laid, so that a sheet keeps its number whichever parts are asked for. */
 const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
   const { spec, findings, verdict } = design
-  const broken = findings.filter((finding) => finding.verdict === 'fail').map((finding) => finding.rule)
+  const broken = findings.filter((finding) => finding.verdict === 'fail')
+  const others = broken.length > 1 ? ` ${broken.length - 1} more.` : ''
   return laySet(
     parts.filter((part) => part.belongs(design)).map((part) => part.drawing(design)),
     {
@@ -80,7 +81,7 @@ const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
       job: spec.name,
       checksum: await checksum(design),
       verdict: verdictWords(design),
-      ...(verdict === 'fail' && { band: `DO NOT MAKE, broken: ${broken.join(', ')}` }),
+      ...(verdict === 'fail' && { band: `DO NOT MAKE: ${broken[0]?.reason ?? ''}${others}` }),
     },
   )
 }

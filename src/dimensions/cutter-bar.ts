@@ -57,6 +57,12 @@ const gapsOf = (candidate: Candidate, section: Section, settings: readonly Setti
   return { back, front, frontAt }
 }
 
+/** The smallest round on hand, bar or bushing stock, that this diameter comes out of; the diameter itself where none does. */
+const stockOver = (spec: Spec, diameter: number): number => {
+  const enough = [...spec.shop.bars, ...spec.shop.rounds].filter((size) => size >= diameter - 1e-9)
+  return enough.length > 0 ? Math.min(...enough) : diameter
+}
+
 /** Every dimension of the bar that was chosen, with its reason. */
 export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidate: Candidate): Reasoned<CutterBar> => {
   const steps = stepsOf(spec.units)
@@ -130,7 +136,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       overBarAndNose: d + candidate.projection,
       gaps: gapsOf(candidate, section, middleSettings),
       stock: {
-        diameter: spec.shop.rounds.find((size) => size >= Math.max(shank, d) - 1e-9) ?? Math.max(shank, d),
+        diameter: stockOver(spec, Math.max(shank, d)),
         length: roundUp(overall + 3, steps.whole),
         material: 'drill rod (silver steel), soft',
       },

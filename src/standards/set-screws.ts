@@ -55,7 +55,7 @@ export const metricSetScrews: Table<SetScrew> = {
       0.8,
       2,
       8,
-      110,
+      0.11,
       'ISO 4029, from memory; hexagon and point fall in line with M2 and M2.5; torque that of #0, a screw of the same size',
     ),
     metric('M2', 0.9, 1, 2.5, 10, 0.21),
