@@ -4,7 +4,7 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
 import { endTolerance } from './cutter-bar-section.ts'
-import { bought, drill, fine, most, plain, sized, plusMinus } from './wording.ts'
+import { bought, drill, fine, most, plain, sized, small, plusMinus } from './wording.ts'
 
 /** `6 mm square blank`, `1/4 square blank`. */
 const blank = (bar: CutterBar): Wording => [
@@ -17,9 +17,12 @@ const screwName = (bar: CutterBar): Wording => [`${bar.screw.thread} x `, bought
 /** The screw's outer end under the bar's end when it has seated, mm. */
 export const screwBelow = (bar: CutterBar): number => bar.bitToEnd - bar.screw.length
 
+/** The drill before the last: the largest on hand that leaves a chip worth cutting. Source of the allowance: judgement. */
+const underDrill = ({ spec }: Design, bar: CutterBar) =>
+  spec.shop.drills.findLast(({ diameter }) => diameter <= bar.crossHole.nominal - either(spec.units, 0.4, 0.015))
+
 export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
-  const { units } = design.spec
-  const under = Math.max(bar.crossHole.nominal - either(units, 0.4, 1 / 64), 0.8 * bar.crossHole.nominal)
+  const under = underDrill(design, bar)
   return [
     {
       heading: 'ORDER OF WORK',
@@ -35,14 +38,13 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
         bar.shouldered
           ? [
               'Turn the body from the tapped end, ',
-              plain(bar.fillet, { prefix: 'R' }),
+              small(bar.fillet, { prefix: 'R' }),
               ' at the shoulder, both chamfers. Ground bar keeps its skin: leave the shank.',
             ]
           : ['The bar keeps its skin: chamfer both ends. Chuck it so that ', plain(bar.bodyLength), ' stands out.'],
         [
-          'Cross hole first, in solid metal (tapped first, the end gives the drill a void on one side, and it wanders): find the axis, drill ',
-          plain(under),
-          ', then ',
+          'Cross hole first, in solid metal (tapped first, the end gives the drill a void on one side, and it wanders): find the axis, ',
+          ...(under ? ['drill ', ...drill(under.name, under.diameter), ', then '] : ['drill ']),
           ...drill(bar.crossHoleDrill, bar.crossHole.nominal),
           '.',
         ],
@@ -53,11 +55,7 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
             `Tap ${bar.screw.thread}, plug tap last.`,
         ],
         ['If it is hardened, 1 to 4 come first; temper to 40 to 45 HRC.'],
-        [
-          'Pass the ',
-          plain(bar.crossHole.nominal),
-          ' drill through again by hand to lift the thread burr. Break both mouths.',
-        ],
+        ['Pass the same drill through the cross hole again by hand to lift the thread burr. Break both mouths.'],
         ['Punch one dot in the end face on the side of the nose.'],
       ],
     },

@@ -22,7 +22,7 @@ import type { Part } from './part.ts'
 import { turned, turnedEdge } from './turned.ts'
 import { degrees, fine, jobLine, most, plain, plusMinus, round, small } from './wording.ts'
 
-/** Radius that frees the sharp inner corners beside the key block, mm: a nozzle's width. Source: common practice, no source. */
+/** Radius that frees the sharp inner corners beside the key block, mm: a nozzle's width; less beside a slim block. Source: common practice, no source. */
 export const relief = 0.4
 
 /** Slope of the lead, degrees from the axis. Source: judgement; a print stands it. */
@@ -53,7 +53,7 @@ const block = (
   const half = keyWidth / 2
   const foot = Math.sqrt((diameter / 2) ** 2 - half ** 2)
   const top = across - diameter / 2
-  return { half, foot, top, freed: Math.min(relief, (top - foot - keyCorner) / 2) }
+  return { half, foot, top, freed: Math.min(relief, keyWidth / 8, (top - foot - keyCorner) / 2) }
 }
 
 /** Plug and key block in one, in (x, y), counter-clockwise, both inner corners freed. */
@@ -290,7 +290,7 @@ const section = (design: Design): View => {
       {
         callout: 'linear',
         of: 'keyWidth',
-        worth: plain(plug.keyWidth),
+        worth: fine(plug.keyWidth),
         axis: 'x',
         a: -half,
         b: half,
@@ -341,7 +341,7 @@ const offsetWords = ({ spec, plug }: Design): Notes['lines'][number] =>
     ? [
         spec.shop.printer.measured
           ? 'This printer prints outsides to size: the model is the size drawn.'
-          : 'No printer was measured: the model is the size drawn. Measure the first one and put the offset in the shop file.',
+          : 'No printer was measured: the model is the size drawn. Put the offset of the first print in the shop file.',
       ]
     : [
         'The model is ',
@@ -358,7 +358,7 @@ const notes = (design: Design): readonly Notes[] => [
       ', NOT FOR ACCEPTANCE',
     caution: true,
     lines: [
-      ['It shows that a shaft with its key will enter, not what the sizes are. Not for class fits.'],
+      ['It shows that shaft and key will enter, not the sizes. Not for class fits.'],
       ['Never drive it in, never turn a machine with it in the bore.'],
     ],
   },
@@ -366,10 +366,10 @@ const notes = (design: Design): readonly Notes[] => [
     heading: 'ORDER OF WORK',
     numbered: true,
     lines: [
-      ['Print it standing on the entering end, the profile in the bed plane, nothing under it.'],
-      ['Let it cool. Measure plug, key block and across at both ends.'],
-      ['File what is over size; where it is under, correct the offset and print again.'],
-      ['Try it in a bore that is known. Keep it clean and dry.'],
+      ['Print it standing on the entering end, nothing under it.'],
+      ['Let it cool. Measure at both ends.'],
+      ['Over size: file. Under: correct the offset, print again.'],
+      ['Try it first in a bore that is known.'],
     ],
   },
   {

@@ -46,14 +46,27 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
           degrees(Math.round(tableTilt(bit.sideRelief, bit.backTaper) * 10) / 10),
           ', neck ',
           plain(bit.noseLength),
-          ' back.',
+          ' back. On the face they will read ',
+          degrees(Math.round(bit.backTaperEffective * 10) / 10),
+          '.',
         ],
-        ['End: tilt ', degrees(bit.endRelief), '.'],
+        [
+          'End: tilt ',
+          degrees(bit.endRelief),
+          '.',
+          ...(hollow > 1
+            ? [
+                ' A wheel ',
+                bought(2 * wheelRadius(design), { prefix: 'Ø' }),
+                ' hollows it: at the edge ',
+                degrees(Math.round(hollow * 10) / 10),
+                ' more.',
+              ]
+            : []),
+        ],
         bit.shape === 'square'
           ? [
-              'Face last: ',
-              degrees(bit.rake),
-              ' down from the edge',
+              ...faceWords(bit),
               ...(edgeHeight(bit) < bit.size - 1e-9
                 ? [', the edge ', fine(bit.size - edgeHeight(bit)), ' under the top: clear of the broken corners.']
                 : ['.']),
@@ -62,10 +75,10 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
               'Face last: the edge ',
               fine(bit.size - edgeHeight(bit)),
               ' under the top of the round, ',
-              degrees(bit.rake),
-              ' down from there. Farther than ',
+              ...(bit.rake > 0 ? [degrees(bit.rake), ' down from there'] : ['level from there']),
+              '; no more than ',
               fine(Math.sqrt(Math.max(bit.size ** 2 - bit.noseWidth.nominal ** 2, 0)) / 2),
-              ' from the middle the round is narrower than the nose.',
+              ' from the middle, or the round is narrower than the nose.',
             ],
         ...lastStep(design, bit),
         ['Length ', ...window(bit.lengthMin, bit.lengthMax), '.'],
@@ -92,25 +105,11 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
         ],
       ],
     },
-    {
-      heading: 'AT THE GRINDER',
-      lines: [
-        ['On the face the sides taper ', degrees(Math.round(bit.backTaperEffective * 10) / 10), ' each.'],
-        ...(hollow > 1
-          ? [
-              [
-                'A wheel ',
-                bought(2 * wheelRadius(design), { prefix: 'Ø' }),
-                ' hollows the end: relief at the edge comes out ',
-                degrees(Math.round(hollow * 10) / 10),
-                ' larger.',
-              ] satisfies Wording,
-            ]
-          : []),
-      ],
-    },
   ]
 }
+
+const faceWords = ({ rake }: ToolBit): Wording =>
+  rake > 0 ? ['Face last: ', degrees(rake), ' down from the edge'] : ['Face last: level, no rake']
 
 /** The sizes that a caliper reads, at the corners of the angle limits. */
 export const bitChecks = (bit: ToolBit): readonly AsMadeRow[] => [
@@ -125,5 +124,5 @@ export const bitChecks = (bit: ToolBit): readonly AsMadeRow[] => [
         { what: 'End set back, underneath', limits: between(bit.endSetBack.lower, bit.endSetBack.upper) },
       ]
     : [{ what: 'Edge under the top of the round', limits: [fine(bit.size - edgeHeight(bit))] }]),
-  { what: 'Face drop at the neck', limits: between(bit.faceDrop.lower, bit.faceDrop.upper) },
+  ...(bit.rake > 0 ? [{ what: 'Face drop at the neck', limits: between(bit.faceDrop.lower, bit.faceDrop.upper) }] : []),
 ]

@@ -51,8 +51,8 @@ const side = (bit: ToolBit): View => {
     { mark: 'line', kind: 'visible', from: [noseLength, 0], to: [noseLength, neck] },
     {
       mark: 'arrow',
-      from: [length + 0.4 * bit.size, 0.2 * height],
-      to: [length + 0.4 * bit.size, 0.7 * height],
+      from: [-0.7 * bit.size, 0],
+      to: [-0.7 * bit.size, 0.4 * height],
       text: 'cut this way',
     },
     { mark: 'texture', at: [0.65 * noseLength, height - 0.65 * noseLength * tan(rake)], out: [0, 1], ra: 0.8 },

@@ -159,10 +159,18 @@ describe('the drawings of every part, over specimens and any job', () => {
   it('words hold no measures: those are sizes, which a sheet can say in its own unit', () => {
     everyDrawing((design, part) => {
       const { bar } = design
-      const names = [...design.plug.marking, bar?.screw.callout, bar?.screw.thread, bar?.screw.tapDrill.name, bar?.crossHoleDrill]
+      const names = [
+        ...design.plug.marking,
+        ...design.spec.shop.drills.map(({ name }) => name),
+        bar?.screw.callout,
+        bar?.screw.thread,
+        bar?.screw.tapDrill.name,
+        bar?.crossHoleDrill,
+      ]
       for (const words of wordingsOf(part.drawing(design)).flat()) {
         if (typeof words !== 'string') continue
-        const rest = names.reduce<string>((text, name) => (name ? text.replaceAll(name, '') : text), words)
+        const longest = names.toSorted((a, b) => (b?.length ?? 0) - (a?.length ?? 0))
+        const rest = longest.reduce<string>((text, name) => (name ? text.replaceAll(name, '') : text), words)
         expect(rest, part.name).not.toMatch(/\d[.,/]\d/)
       }
     })
