@@ -18,6 +18,7 @@
 import type { Design } from '../src/design.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import type { GuideBushing } from '../src/dimensions/types.ts'
+import type { Profile } from '../src/drawing/profile.ts'
 import type { Callout, Drawing, Mark, Notes, View, Wording } from '../src/drawing/view.ts'
 import { type Outline, type Point, rectangle } from '../src/solid/outline.ts'
 import { cut, extrude, revolve, type Solid } from '../src/solid/solid.ts'
@@ -418,10 +419,14 @@ const drawing = (design: Design): Drawing => {
   }
 }
 
+/** The bushing's end, to scribe or to check the slot against, and a profile for whoever erodes it. */
+const profile = (design: Design): Profile => ({ name: 'guide-bushing', contours: [crossSection(bushingOf(design))] })
+
 export const guideBushing: Part = {
   name: 'guide-bushing',
   title: 'Guide bushing',
   belongs: (design) => design.bushing !== undefined,
   solid,
   drawing,
+  profile,
 }
