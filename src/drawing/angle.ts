@@ -17,7 +17,7 @@ const chordStep = 6
 
 /** Arc as an arc to be drawn and as chords for the test. */
 function arc(piece: Piece, cx: number, cy: number, radius: number, from: number, to: number): void {
-  piece.arcs.push(cx, cy, radius, from, to)
+  piece.arc(cx, cy, radius, from, to)
   const count = Math.max(1, Math.ceil((to - from) / chordStep))
   for (let i = 0; i < count; i++) {
     const a = radians(from + ((to - from) * i) / count)

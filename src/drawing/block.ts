@@ -83,11 +83,7 @@ function attempt(
       for (let i = 0; i < thick.length; i += 4)
         strokes.push(lineStroke('cut', thick[i]!, thick[i + 1]!, thick[i + 2]!, thick[i + 3]!, style))
       if (chain) strokes.push(lineStroke('centre', ...chain, style))
-      const thin = piece.copy()
-      thin.segments.length = 0
-      for (let i = 0; i < piece.segments.length; i += 5)
-        if (piece.segments[i] === is.dimension) thin.segments.push(...piece.segments.slice(i, i + 5))
-      strokes.push(...strokesOf(thin, style, undefined, extensions))
+      strokes.push(...strokesOf(piece, style, undefined, extensions, 'size', is.dimension))
       standing.push(piece)
     } else if (mark.mark === 'detail') {
       const [x, y] = paper.at(mark.centre)

@@ -7,7 +7,7 @@ import type { Linear } from './view.ts'
 import { drawDatum, drawFrame, type Frame, frameOf, write } from './writing.ts'
 
 /** One way of drawing: how it reads, where along the line, and what that costs. */
-interface Form {
+export interface Form {
   readonly kind: 'over' | 'beside' | 'shelf' | 'in' | 'between' | 'beyond' | 'shoulder'
   /** Place of the text over the line, 0 to 1. */
   readonly place: number
@@ -33,7 +33,6 @@ export interface Prepared {
   readonly out: 1 | -1
   /** The outline's extreme on that side. */
   readonly base: number
-  readonly forms: readonly Form[]
   readonly under: readonly Frame[]
   readonly pointing?: { readonly frame: Frame; readonly end: 1 | -1 }
   readonly datum?: string
@@ -45,7 +44,8 @@ export interface Prepared {
 
 const shelfRises = [4, 7, 10, 14]
 
-function formsOf(style: Style, prepared: Omit<Prepared, 'forms' | 'extent' | 'text'>): Form[] {
+/** The ways in which a dimension may be drawn. */
+export function formsOf(style: Style, prepared: Prepared): Form[] {
   const { label, axis, t1, t2, out } = prepared
   const span = t2 - t1
   const forms: Form[] = []
@@ -122,7 +122,7 @@ export function prepareLinear(
   const under = frames.filter((hung) => !hung.at).map((hung) => frameOf(hung, manner, style.small))
   const pointed = frames.find((hung) => hung.at)
   const datum = hangs.find((hung) => hung.hang === 'datum')
-  const prepared = {
+  return {
     callout,
     label,
     axis: callout.axis,
@@ -140,8 +140,9 @@ export function prepareLinear(
       },
     }),
     ...(datum && { datum: datum.letter }),
+    extent: [0, 0],
+    text: [0, 0],
   }
-  return { ...prepared, forms: formsOf(style, prepared), extent: [0, 0], text: [0, 0] }
 }
 
 /** Draws `prepared` into `piece`, its line `offset` mm from the outline, in the given form. False where the form does not go there. */

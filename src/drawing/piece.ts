@@ -30,7 +30,7 @@ export interface Text {
 }
 
 export class Piece {
-  /** kind, x1, y1, x2, y2 */
+  /** kind, x1, y1, x2, y2 in turn. Of a piece that is tried only the first `segmentsEnd` numbers count; so with boxes and arrows. */
   readonly segments: number[] = []
   /** x1, y1, x2, y2, pad */
   readonly boxes: number[] = []
@@ -41,7 +41,10 @@ export class Piece {
   /** triangles: three points */
   readonly fills: number[] = []
   readonly texts: Text[] = []
-  /** A piece that is only tried claims boxes but keeps no texts. */
+  segmentsEnd = 0
+  boxesEnd = 0
+  arrowsEnd = 0
+  /** A piece that is only tried is cleared and drawn again and again; it keeps no texts, arcs and fills. */
   readonly tried: boolean
   left = Infinity
   low = Infinity
@@ -52,13 +55,11 @@ export class Piece {
     this.tried = tried
   }
 
+  /** Empties a tried piece; its arrays stay as long as they were. */
   clear(): void {
-    this.segments.length = 0
-    this.boxes.length = 0
-    this.arrows.length = 0
-    this.arcs.length = 0
-    this.fills.length = 0
-    this.texts.length = 0
+    this.segmentsEnd = 0
+    this.boxesEnd = 0
+    this.arrowsEnd = 0
     this.left = this.low = Infinity
     this.right = this.high = -Infinity
   }
@@ -71,40 +72,53 @@ export class Piece {
   }
 
   segment(kind: SegmentKind, x1: number, y1: number, x2: number, y2: number): void {
-    this.segments.push(kind, x1, y1, x2, y2)
+    const { segments } = this
+    let end = this.segmentsEnd
+    segments[end++] = kind
+    segments[end++] = x1
+    segments[end++] = y1
+    segments[end++] = x2
+    segments[end++] = y2
+    this.segmentsEnd = end
     this.reach(x1, y1)
     this.reach(x2, y2)
   }
 
   box(x1: number, y1: number, x2: number, y2: number, pad: number): void {
-    this.boxes.push(x1, y1, x2, y2, pad)
+    const { boxes } = this
+    let end = this.boxesEnd
+    boxes[end++] = x1
+    boxes[end++] = y1
+    boxes[end++] = x2
+    boxes[end++] = y2
+    boxes[end++] = pad
+    this.boxesEnd = end
     this.reach(x1, y1)
     this.reach(x2, y2)
+  }
+
+  arrow(x: number, y: number, ux: number, uy: number): void {
+    const { arrows } = this
+    let end = this.arrowsEnd
+    arrows[end++] = x
+    arrows[end++] = y
+    arrows[end++] = ux
+    arrows[end++] = uy
+    this.arrowsEnd = end
+    this.reach(x, y)
+    this.reach(x - 3 * ux, y - 3 * uy)
   }
 
   text(x: number, y: number, turn: 0 | 90, height: number, length: number, text: string): void {
     if (!this.tried) this.texts.push({ x, y, turn, height, length, text })
   }
 
-  arrow(x: number, y: number, ux: number, uy: number): void {
-    this.arrows.push(x, y, ux, uy)
-    this.reach(x, y)
-    this.reach(x - 3 * ux, y - 3 * uy)
+  arc(x: number, y: number, radius: number, from: number, to: number): void {
+    if (!this.tried) this.arcs.push(x, y, radius, from, to)
   }
 
-  copy(): Piece {
-    const same = new Piece()
-    same.segments.push(...this.segments)
-    same.boxes.push(...this.boxes)
-    same.arrows.push(...this.arrows)
-    same.arcs.push(...this.arcs)
-    same.fills.push(...this.fills)
-    same.texts.push(...this.texts)
-    same.left = this.left
-    same.low = this.low
-    same.right = this.right
-    same.high = this.high
-    return same
+  fill(x1: number, y1: number, x2: number, y2: number, x3: number, y3: number): void {
+    if (!this.tried) this.fills.push(x1, y1, x2, y2, x3, y3)
   }
 }
 
@@ -115,8 +129,8 @@ const padByLine = (kind: number, pad: number): number =>
   kind === is.centre || kind === is.extension || kind === is.hidden ? Math.min(pad, 0.6) : pad
 
 function boxesMeet(a: Piece, b: Piece): boolean {
-  for (let i = 0; i < a.boxes.length; i += 5)
-    for (let j = 0; j < b.boxes.length; j += 5) {
+  for (let i = 0; i < a.boxesEnd; i += 5)
+    for (let j = 0; j < b.boxesEnd; j += 5) {
       const pad = Math.max(a.boxes[i + 4]!, b.boxes[j + 4]!)
       if (
         a.boxes[i]! - pad < b.boxes[j + 2]! &&
@@ -130,13 +144,13 @@ function boxesMeet(a: Piece, b: Piece): boolean {
 }
 
 function linesEnterBoxes(a: Piece, b: Piece): boolean {
-  for (let j = 0; j < b.boxes.length; j += 5) {
+  for (let j = 0; j < b.boxesEnd; j += 5) {
     const x1 = b.boxes[j]!
     const y1 = b.boxes[j + 1]!
     const x2 = b.boxes[j + 2]!
     const y2 = b.boxes[j + 3]!
     if (a.left > x2 + 1.2 || a.right < x1 - 1.2 || a.low > y2 + 1.2 || a.high < y1 - 1.2) continue
-    for (let i = 0; i < a.segments.length; i += 5) {
+    for (let i = 0; i < a.segmentsEnd; i += 5) {
       const pad = padByLine(a.segments[i]!, b.boxes[j + 4]!)
       if (
         enters(
@@ -152,7 +166,7 @@ function linesEnterBoxes(a: Piece, b: Piece): boolean {
       )
         return true
     }
-    for (let i = 0; i < a.arrows.length; i += 4) {
+    for (let i = 0; i < a.arrowsEnd; i += 4) {
       const x = a.arrows[i]!
       const y = a.arrows[i + 1]!
       const tailX = x - arrowLength * a.arrows[i + 2]!
@@ -165,7 +179,7 @@ function linesEnterBoxes(a: Piece, b: Piece): boolean {
 
 /** Lines of `b` through the bodies of `a`'s arrows, from just behind the tip to the tail, as wide as the arrow is there. */
 function linesCrossArrows(a: Piece, b: Piece): boolean {
-  for (let i = 0; i < a.arrows.length; i += 4) {
+  for (let i = 0; i < a.arrowsEnd; i += 4) {
     const ux = a.arrows[i + 2]!
     const uy = a.arrows[i + 3]!
     const x1 = a.arrows[i]! - 0.6 * ux
@@ -175,7 +189,7 @@ function linesCrossArrows(a: Piece, b: Piece): boolean {
     if (b.left > Math.max(x1, x2) + 1 || b.right < Math.min(x1, x2) - 1) continue
     if (b.low > Math.max(y1, y2) + 1 || b.high < Math.min(y1, y2) - 1) continue
     const wide = 0.6
-    for (let j = 0; j < b.segments.length; j += 5) {
+    for (let j = 0; j < b.segmentsEnd; j += 5) {
       const sx1 = b.segments[j + 1]!
       const sy1 = b.segments[j + 2]!
       const sx2 = b.segments[j + 3]!
@@ -184,7 +198,7 @@ function linesCrossArrows(a: Piece, b: Piece): boolean {
       if (cross(x1, y1, x2 - uy * wide, y2 + ux * wide, sx1, sy1, sx2, sy2)) return true
       if (cross(x1, y1, x2 + uy * wide, y2 - ux * wide, sx1, sy1, sx2, sy2)) return true
     }
-    for (let j = 0; j < b.arrows.length; j += 4) {
+    for (let j = 0; j < b.arrowsEnd; j += 4) {
       const bx = b.arrows[j]!
       const by = b.arrows[j + 1]!
       const tailX = bx - arrowLength * b.arrows[j + 2]!
@@ -224,7 +238,7 @@ function price(a: number, b: number): number {
 /** What the crossings of two pieces cost. */
 function crossings(a: Piece, b: Piece): number {
   let sum = 0
-  for (let i = 0; i < a.segments.length; i += 5) {
+  for (let i = 0; i < a.segmentsEnd; i += 5) {
     const x1 = a.segments[i + 1]!
     const y1 = a.segments[i + 2]!
     const x2 = a.segments[i + 3]!
@@ -236,7 +250,7 @@ function crossings(a: Piece, b: Piece): number {
       Math.min(y1, y2) > b.high
     )
       continue
-    for (let j = 0; j < b.segments.length; j += 5) {
+    for (let j = 0; j < b.segmentsEnd; j += 5) {
       if (cross(x1, y1, x2, y2, b.segments[j + 1]!, b.segments[j + 2]!, b.segments[j + 3]!, b.segments[j + 4]!)) {
         sum += price(a.segments[i]!, b.segments[j]!)
         if (sum === Infinity) return sum
@@ -261,8 +275,8 @@ export function costOf(a: Piece, b: Piece): number {
 
 /** Whether no text of a piece meets a text, a line or an arrow of its own. */
 export function clearOfItself(a: Piece): boolean {
-  for (let i = 0; i < a.boxes.length; i += 5)
-    for (let j = i + 5; j < a.boxes.length; j += 5)
+  for (let i = 0; i < a.boxesEnd; i += 5)
+    for (let j = i + 5; j < a.boxesEnd; j += 5)
       if (
         a.boxes[i]! - 0.7 < a.boxes[j + 2]! &&
         a.boxes[i + 2]! + 0.7 > a.boxes[j]! &&
@@ -270,18 +284,18 @@ export function clearOfItself(a: Piece): boolean {
         a.boxes[i + 3]! + 0.7 > a.boxes[j + 1]!
       )
         return false
-  for (let j = 0; j < a.boxes.length; j += 5) {
+  for (let j = 0; j < a.boxesEnd; j += 5) {
     const x1 = a.boxes[j]! - 0.5
     const y1 = a.boxes[j + 1]! - 0.5
     const x2 = a.boxes[j + 2]! + 0.5
     const y2 = a.boxes[j + 3]! + 0.5
-    for (let i = 0; i < a.segments.length; i += 5)
+    for (let i = 0; i < a.segmentsEnd; i += 5)
       if (
         a.segments[i] !== is.symbol &&
         enters(a.segments[i + 1]!, a.segments[i + 2]!, a.segments[i + 3]!, a.segments[i + 4]!, x1, y1, x2, y2)
       )
         return false
-    for (let i = 0; i < a.arrows.length; i += 4) {
+    for (let i = 0; i < a.arrowsEnd; i += 4) {
       const tailX = a.arrows[i]! - arrowLength * a.arrows[i + 2]!
       const tailY = a.arrows[i + 1]! - arrowLength * a.arrows[i + 3]!
       if (enters(a.arrows[i]!, a.arrows[i + 1]!, tailX, tailY, x1 - 0.5, y1 - 0.5, x2 + 0.5, y2 + 0.5)) return false

@@ -2,7 +2,7 @@
 import { drawAngle, type PreparedAngle, waysOfAngle } from './angle.ts'
 import { type Label, labelOf, labelOfWorth } from './label.ts'
 import { drawLeader, leaning, type PreparedLeader, reaches } from './leader.ts'
-import { drawLinear, type Prepared, prepareLinear } from './linear.ts'
+import { drawLinear, type Form, formsOf, type Prepared, prepareLinear } from './linear.ts'
 import type { Drawn } from './marks.ts'
 import type { Manner } from './numbers.ts'
 import type { OntoPaper } from './onto-paper.ts'
@@ -102,7 +102,7 @@ export function place(solving: Solving): {
           break
         }
         if (!found) blocked = true
-        found ??= drawnLinear(strip, side, style, style.first + 8 * beside.length, strip.forms.at(-1)!)
+        found ??= drawnLinear(strip, side, style, style.first + 8 * beside.length, formsOf(style, strip).at(-1)!)
         done.push({ strip, found })
       }
       if (shut) {
@@ -209,13 +209,15 @@ function placeLinear(
   style: Style,
   most: number,
 ): Strip | undefined {
+  if (shutIn(strip, field, style)) return undefined
+  const forms = formsOf(style, strip)
   const scratch = new Piece(true)
-  let best: { offset: number; form: Prepared['forms'][number] } | undefined
+  let best: { offset: number; form: Form } | undefined
   let least = Infinity
   const neighbour = lanes.find((lane) => lane.of === strip.callout.chain)
-  for (let offset = style.first; offset <= most && offset < least; offset += step) {
+  for (let offset = style.first; offset <= most && offset < least; offset += offset < 24 ? step : 2 * step) {
     const line = strip.base + strip.out * offset
-    for (const form of strip.forms) {
+    for (const form of forms) {
       let cost = offset + form.cost
       if (neighbour && Math.abs(neighbour.line - line) > 1e-6) cost += 4
       if (cost >= least) continue
@@ -235,14 +237,24 @@ function placeLinear(
   return best && drawnLinear(strip, side, style, best.offset, best.form)
 }
 
+/** Whether the way of an extension line out to the first dimension line is shut already: then no offset helps. */
+function shutIn(strip: Prepared, field: readonly Piece[], style: Style): boolean {
+  const way = new Piece(true)
+  const to = strip.base + strip.out * style.first
+  for (const [t, foot] of [
+    [strip.t1, strip.foot1],
+    [strip.t2, strip.foot2],
+  ] as const) {
+    const from = foot + strip.out * style.gap
+    if ((to - from) * strip.out <= 0.2) continue
+    if (strip.axis === 'x') way.segment(is.extension, t, from, t, to)
+    else way.segment(is.extension, from, t, to, t)
+  }
+  return field.some((other) => costOf(way, other) === Infinity)
+}
+
 /** A strip drawn for good, with the lane that it takes. */
-function drawnLinear(
-  strip: Prepared,
-  side: Linear['side'],
-  style: Style,
-  offset: number,
-  form: Prepared['forms'][number],
-): Strip {
+function drawnLinear(strip: Prepared, side: Linear['side'], style: Style, offset: number, form: Form): Strip {
   const piece = new Piece()
   drawLinear(piece, strip, style, offset, form)
   const line = strip.base + strip.out * offset
@@ -389,8 +401,8 @@ function preparedLeader(callout: Leader, { paper, style, manner, letters }: Solv
 const overMetal = (piece: Piece, metal: readonly Box[]): boolean => metal.some((box) => boxEnters(piece, box))
 
 function boxEnters(piece: Piece, box: Box): boolean {
-  const { boxes } = piece
-  for (let i = 0; i < boxes.length; i += 5)
+  const { boxes, boxesEnd } = piece
+  for (let i = 0; i < boxesEnd; i += 5)
     if (boxes[i]! < box.x2 && boxes[i + 2]! > box.x1 && boxes[i + 1]! < box.y2 && boxes[i + 3]! > box.y1) return true
   return false
 }

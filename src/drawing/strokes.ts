@@ -76,19 +76,20 @@ export class Extensions {
   }
 }
 
-/** All strokes of a piece, thin, in class `size` unless said otherwise. */
+/** All strokes of a piece, thin, in class `size` unless said otherwise; of its segments only those of kind `only`. */
 export function strokesOf(
   piece: Piece,
   style: Style,
   of: string | undefined,
   extensions: Extensions,
   klass: StrokeClass = 'size',
+  only?: number,
 ): Stroke[] {
   const strokes: Stroke[] = []
   const common = { class: klass, width: style.widths.thin, ...(of !== undefined && { of }) }
   const { segments, arrows, arcs, fills } = piece
   for (let i = 0; i < segments.length; i += 5) {
-    if (segments[i] === is.chord) continue
+    if (segments[i] === is.chord || (only !== undefined && segments[i] !== only)) continue
     let ends: [number, number, number, number] | undefined = [
       segments[i + 1]!,
       segments[i + 2]!,

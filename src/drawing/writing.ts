@@ -50,7 +50,7 @@ function symbol(piece: Piece, feature: Frame['hung']['feature'], x: number, y: n
     line(-0.32, -0.32, 0.08, 0.32)
     line(-0.08, -0.32, 0.32, 0.32)
   } else {
-    piece.arcs.push(x, y, 0.24 * size, 0, 360)
+    piece.arc(x, y, 0.24 * size, 0, 360)
     line(-0.38, 0, 0.38, 0)
     line(0, -0.38, 0, 0.38)
   }
@@ -91,7 +91,7 @@ export function drawDatum(
   uy: number,
   letters: number,
 ): void {
-  piece.fills.push(x - uy * foot, y + ux * foot, x + uy * foot, y - ux * foot, x + ux * rise, y + uy * rise)
+  piece.fill(x - uy * foot, y + ux * foot, x + uy * foot, y - ux * foot, x + ux * rise, y + uy * rise)
   const size = 2 * letters
   const far = rise + stem
   piece.segment(is.symbol, x + ux * rise, y + uy * rise, x + ux * far, y + uy * far)
