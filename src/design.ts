@@ -1,8 +1,8 @@
 import { barRules } from './checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from './checks/bushing.ts'
-import { judgeAll, tightestFirst, verdictOf } from './checks/judge.ts'
+import { applying, judge, tightestFirst, verdictOf, weigh } from './checks/judge.ts'
 import { forceRules, keyRules, pressForceRules } from './checks/forces.ts'
-import type { Finding, Judged, Proposal, Remedy, Verdict, Worked } from './checks/rule.ts'
+import type { Finding, Judged, Remedy, Rule, Verdict, Weighed, Worked } from './checks/rule.ts'
 import { sectionRules } from './checks/section.ts'
 import type { Reasoned } from './dimensions/basis.ts'
 import { bestCandidate } from './dimensions/candidates.ts'
@@ -39,7 +39,8 @@ const steelNamed = (steel: string): string =>
 const breaks = (sized: Sized): boolean => {
   const { asked, bar, bit, loads } = sized
   if (!asked || !bar || !bit || !loads) return false
-  return judgeAll(forceRules, { ...sized, asked, bar, bit, loads }).some(({ verdict }) => verdict === 'fail')
+  const job = { ...sized, asked, bar, bit, loads }
+  return applying(forceRules, job).some((rule) => weigh(rule, job).verdict === 'fail')
 }
 
 /**
@@ -71,7 +72,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   const broach = spec.tooling.press?.broach
   const bushing = broach && keep('bushing', guideBushingOf(spec, broach, section))
   const plug = keep('plug', plugGaugeOf(spec, section))
-  const plan = asked && bar && planOf(spec, asked, bar)
+  const plan = asked && bar && planOf(spec, asked, bar, section)
   const kept = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined =>
     reasoned && keep(part, reasoned)
   const loads = asked && bar && bit && kept('loads', loadsOf(spec, asked, bar, bit))
@@ -94,26 +95,34 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   }
 }
 
-/** Judges what was worked out; remedies are as the rules propose them, untried. */
-export const findingsOf = (sized: Sized): readonly Judged[] => {
+/** Asks something of every rule that applies, each on a job of its kind. */
+const ofEachRule = <Answer>(
+  sized: Sized,
+  ask: <Job extends Worked>(rule: Rule<Job>, job: Job) => Answer,
+): readonly Answer[] => {
   const { asked, bar, bit, broach, bushing, loads, pressLoads, keyLoads, spec } = sized
+  const over = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Answer[] =>
+    applying(rules, job).map((rule) => ask(rule, job))
   // Asked for by name, a press without a broach cannot be told; where both ways are merely open it is left out.
   const pressAsked = spec.stated.includes('tooling.press') && !broach
-  return tightestFirst([
-    ...judgeAll(sectionRules, sized),
-    ...(asked && !bar ? judgeAll([noBarRule], sized) : []),
-    ...(asked && bar && bit ? judgeAll(barRules, { ...sized, asked, bar, bit }) : []),
-    ...(pressAsked ? judgeAll([broachRule], sized) : []),
-    ...(broach && bushing ? judgeAll(bushingRules, { ...sized, broach, bushing }) : []),
-    ...(asked && bar && bit && loads ? judgeAll(forceRules, { ...sized, asked, bar, bit, loads }) : []),
-    ...(broach && bushing && pressLoads ? judgeAll(pressForceRules, { ...sized, broach, bushing, pressLoads }) : []),
-    ...(keyLoads ? judgeAll(keyRules, { ...sized, keyLoads }) : []),
-  ])
+  return [
+    ...over(sectionRules, sized),
+    ...(asked && !bar ? over([noBarRule], sized) : []),
+    ...(asked && bar && bit ? over(barRules, { ...sized, asked, bar, bit }) : []),
+    ...(pressAsked ? over([broachRule], sized) : []),
+    ...(broach && bushing ? over(bushingRules, { ...sized, broach, bushing }) : []),
+    ...(asked && bar && bit && loads ? over(forceRules, { ...sized, asked, bar, bit, loads }) : []),
+    ...(broach && bushing && pressLoads ? over(pressForceRules, { ...sized, broach, bushing, pressLoads }) : []),
+    ...(keyLoads ? over(keyRules, { ...sized, keyLoads }) : []),
+  ]
 }
+
+/** Judges what was worked out; ways out are proposed, and none is offered before it has been tried. */
+export const findingsOf = (sized: Sized): readonly Judged[] => tightestFirst(ofEachRule(sized, judge))
 
 interface Outcome {
   readonly worked: Worked
-  readonly findings: readonly Finding[]
+  readonly findings: readonly Weighed[]
 }
 
 /** What comes of a patch of the spec as written; undefined where the reader refuses it. Each patch is worked out once. */
@@ -125,7 +134,7 @@ const trials = ({ spec }: Sized): ((set: NonNullable<Remedy['set']>) => Outcome 
     if (!known.has(key)) {
       const read = readSpec(patchDocument(document, set), set['shop'] === null ? undefined : shop)
       const worked = 'spec' in read ? sizesOf(read.spec) : undefined
-      known.set(key, worked && { worked, findings: findingsOf(worked) })
+      known.set(key, worked && { worked, findings: ofEachRule(worked, weigh) })
     }
     return known.get(key)
   }
@@ -142,10 +151,10 @@ const enough: Readonly<Record<Verdict, number>> = { pass: 0, caution: 1, unknown
 const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly Finding[] => {
   const trial = trials(sized)
   const failing = new Set(findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule))
-  const offered = ({ rule, verdict, remedies }: Judged): readonly Remedy[] => {
+  const offered = ({ rule, verdict, proposals }: Judged): readonly Remedy[] => {
     const kept: Remedy[] = []
     const taken = new Set<string>()
-    for (const { say, set, told } of remedies as readonly Proposal[]) {
+    for (const { say, set, told } of proposals()) {
       if (!set) {
         kept.push({ say })
         continue
@@ -158,7 +167,10 @@ const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly 
     }
     return kept
   }
-  return findings.map((finding) => ({ ...finding, remedies: offered(finding) }))
+  return findings.map((finding) => {
+    const { proposals: _, ...judged } = finding
+    return { ...judged, remedies: offered(finding) }
+  })
 }
 
 /** The core's front door: everything that follows from one spec. Pure; never throws for a spec that the reader let pass. */

@@ -1,5 +1,5 @@
 import { figure } from '../spec/figures.ts'
-import type { Finding, Judged, Rule, RuleUnit, Say, Verdict, Worked } from './rule.ts'
+import type { Finding, Judged, Rule, RuleUnit, Say, Verdict, Weighed, Worked } from './rule.ts'
 
 /** On the line holds: what arithmetic leaves over is no breach. */
 const enough = 1e-9
@@ -32,38 +32,49 @@ const sayFor =
     return `${at(unit === 'mm2' ? 2 : 1)} ${unit === 'mm2' ? 'mm²' : unit}`
   }
 
-/** Judge one rule on one job. Never throws for a job that was worked out; never looks at another rule. */
-export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Judged => {
+/** What a rule comes to, without its words. Never throws for a job that was worked out; never looks at another rule. */
+export const weigh = <Job extends Worked>(rule: Rule<Job>, job: Job): Weighed => {
   const measured = rule.measured(job)
   const limit = rule.limit(job)
   const base = { rule: rule.id, binding: rule.binding, unit: rule.unit }
-  if (measured === undefined || limit === undefined || Number.isNaN(measured) || Number.isNaN(limit)) {
-    const reason = rule.untold ?? `${rule.states}: cannot be told from this spec.`
-    return { ...base, verdict: 'unknown', reason, remedies: rule.remedies?.(job).filter(({ set }) => !set) ?? [] }
-  }
-  const margin = rule.sense === 'at least' ? measured - limit : limit - measured
-  const holds = margin >= -enough
-  const verdict: Verdict = holds ? 'pass' : rule.binding === 'must' ? 'fail' : 'caution'
+  if (measured === undefined || limit === undefined || Number.isNaN(measured) || Number.isNaN(limit))
+    return { ...base, verdict: 'unknown' }
+  const margin = measured === limit ? 0 : rule.sense === 'at least' ? measured - limit : limit - measured
+  const verdict: Verdict = margin >= -enough ? 'pass' : rule.binding === 'must' ? 'fail' : 'caution'
+  return { ...base, verdict, measured, limit, margin: Math.abs(margin) < enough ? 0 : margin }
+}
+
+const reasonOf = <Job extends Worked>(rule: Rule<Job>, job: Job, { verdict, measured, limit }: Weighed): string => {
+  if (measured === undefined || limit === undefined)
+    return rule.untold ?? `Whether ${rule.states} cannot be told from this spec.`
   const say = sayFor(rule.unit, job)
   // Two sizes rounded alike keep their order, so a pass reads as one; where it is broken the two lean apart, or a breach of a hair would not show.
   const [low, high] = rule.sense === 'at least' ? (['down', 'up'] as const) : (['up', 'down'] as const)
-  const said = holds
-    ? { measured: say(measured), limit: say(limit) }
-    : { measured: say(measured, low), limit: say(limit, high) }
+  return verdict === 'pass'
+    ? rule.reason({ measured: say(measured), limit: say(limit) }, job, false)
+    : rule.reason({ measured: say(measured, low), limit: say(limit, high) }, job, true)
+}
+
+/** Judge one rule on one job, in words; its ways out are proposed when they are asked for. */
+export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Judged => {
+  const weighed = weigh(rule, job)
+  const proposed = () => rule.remedies?.(job) ?? []
   return {
-    ...base,
-    verdict,
-    measured,
-    limit,
-    margin: Math.abs(margin) < enough ? 0 : margin,
-    reason: rule.reason(said, job, !holds),
-    remedies: holds ? [] : (rule.remedies?.(job) ?? []),
+    ...weighed,
+    reason: reasonOf(rule, job, weighed),
+    remedies: [],
+    proposals:
+      weighed.verdict === 'pass'
+        ? () => []
+        : weighed.verdict === 'unknown'
+          ? () => proposed().filter(({ set }) => !set)
+          : proposed,
   }
 }
 
-/** Judge a family of rules on a job of its kind. */
-export const judgeAll = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Judged[] =>
-  rules.filter((rule) => rule.applies?.(job) ?? true).map((rule) => judge(rule, job))
+/** Those rules of a family that apply to a job of its kind. */
+export const applying = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Rule<Job>[] =>
+  rules.filter((rule) => rule.applies?.(job) ?? true)
 
 const rank: Record<Verdict, number> = { fail: 0, unknown: 1, caution: 2, pass: 3 }
 
@@ -81,7 +92,7 @@ export const tightestFirst = <Each extends Finding>(findings: readonly Each[]): 
   )
 
 /** The whole job: fail if any must fails, else unknown if any must cannot be told, else caution, else pass. */
-export const verdictOf = (findings: readonly Finding[]): Verdict => {
+export const verdictOf = (findings: readonly Weighed[]): Verdict => {
   if (findings.some(({ verdict }) => verdict === 'fail')) return 'fail'
   if (findings.some(({ verdict, binding }) => verdict === 'unknown' && binding === 'must')) return 'unknown'
   return findings.some(({ verdict }) => verdict === 'caution') ? 'caution' : 'pass'

@@ -70,7 +70,8 @@ export interface Rule<Job extends Worked = Worked> {
   readonly remedies?: (job: Job) => readonly Proposal[]
 }
 
-export interface Finding {
+/** What a rule comes to, without its words. */
+export interface Weighed {
   readonly rule: string
   readonly verdict: Verdict
   readonly binding: 'must' | 'should'
@@ -79,11 +80,14 @@ export interface Finding {
   readonly unit: RuleUnit
   /** Positive = room, in `unit`. */
   readonly margin?: number
+}
+
+export interface Finding extends Weighed {
   readonly reason: string
   readonly remedies: readonly Remedy[]
 }
 
-/** A finding as judged: its ways out not tried yet. */
+/** A finding whose ways out have not been tried: none is offered yet. */
 export interface Judged extends Finding {
-  readonly remedies: readonly Proposal[]
+  readonly proposals: () => readonly Proposal[]
 }
