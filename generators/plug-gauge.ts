@@ -252,7 +252,7 @@ const front = (design: Design): View => {
           { at: [plug.foot + plug.lead / 2, top - (steps[1]?.less ?? 0) / 2], out: [-0.3, 1] },
           { at: [plug.foot + plug.lead / 2, (steps[1]?.less ?? 0) / 2 - radius], out: [-0.3, -1] },
         ],
-        lines: [[small(plug.lead), ' × ', degrees(leadAngle), ' lead']],
+        lines: [[small(plug.lead), ' × ', degrees(leadAngle)], ['lead']],
       },
       {
         callout: 'leader',
@@ -261,7 +261,7 @@ const front = (design: Design): View => {
           { at: [plug.foot / 2, top - (last + (steps[1]?.less ?? 0)) / 2], out: [-1, 1] },
           { at: [plug.foot / 2, (last + (steps[1]?.less ?? 0)) / 2 - radius], out: [-1, -1] },
         ],
-        lines: [[small(plug.foot), ' × ', degrees(45), ' at the bed']],
+        lines: [[small(plug.foot), ' × ', degrees(45)], ['at the bed']],
       },
     ],
   }
@@ -322,7 +322,7 @@ const section = (design: Design): View => {
         callout: 'leader',
         of: 'relief',
         tips: [1, -1].map((side) => ({ at: [side * (half + freed), foot], out: [side, 1] })),
-        lines: [[most(freed, { prefix: 'R', suffix: 'both corners' })]],
+        lines: [[most(freed, { prefix: 'R', suffix: 'both' })]],
         small: true,
       },
       {

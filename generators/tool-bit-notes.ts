@@ -46,24 +46,9 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
           degrees(Math.round(tableTilt(bit.sideRelief, bit.backTaper) * 10) / 10),
           ', neck ',
           plain(bit.noseLength),
-          ' back. On the face they will read ',
-          degrees(Math.round(bit.backTaperEffective * 10) / 10),
-          '.',
+          ' back.',
         ],
-        [
-          'End: tilt ',
-          degrees(bit.endRelief),
-          '.',
-          ...(hollow > 1
-            ? [
-                ' A wheel ',
-                bought(2 * wheelRadius(design), { prefix: 'Ø' }),
-                ' hollows it: at the edge ',
-                degrees(Math.round(hollow * 10) / 10),
-                ' more.',
-              ]
-            : []),
-        ],
+        ['End: tilt ', degrees(bit.endRelief), '.'],
         bit.shape === 'square'
           ? [
               ...faceWords(bit),
@@ -103,6 +88,23 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
               : [': none before it is too narrow.']),
           ' Then set the projection again and touch off again.',
         ],
+      ],
+    },
+    {
+      heading: 'AT THE GRINDER',
+      lines: [
+        ['Along the face the sides read ', degrees(Math.round(bit.backTaperEffective * 10) / 10), ' each.'],
+        ...(hollow > 1
+          ? [
+              [
+                'A wheel ',
+                bought(2 * wheelRadius(design), { prefix: 'Ø' }),
+                ' hollows the end: at the edge ',
+                degrees(Math.round(hollow * 10) / 10),
+                ' more than set.',
+              ] satisfies Wording,
+            ]
+          : []),
       ],
     },
   ]
