@@ -1,0 +1,108 @@
+/** What the guide bushing's sheet says in words: order of work, why the back wall matters, what to measure. */
+import type { Design } from '../src/design.ts'
+import { either } from '../src/dimensions/makeable.ts'
+import type { GuideBushing } from '../src/dimensions/types.ts'
+import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
+import { bought, fine, plain, sized, type Sum, sumOf } from './wording.ts'
+
+/** Back wall + shims + last tooth = floor to opposite wall, in figures that close as printed. */
+const backWallSum = (design: Design, bushing: GuideBushing): Sum =>
+  sumOf(design, design.section.across, [
+    bushing.backWall.nominal,
+    bushing.shims.reduce((sum, shim) => sum + shim, 0),
+    lastTooth(design),
+  ])
+
+const lastTooth = ({ spec }: Design): number => spec.tooling.press?.broach?.lastTooth ?? 0
+
+const passLines = (bushing: GuideBushing): readonly Wording[] =>
+  bushing.passes.map(({ shims, over }, index) => [
+    `Pass ${index + 1}, `,
+    shims === 0 ? 'no shim' : shims === 1 ? '1 shim' : `${shims} shims`,
+    ': ',
+    fine(over),
+  ])
+
+export const bushingNotes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
+  const { units } = design.spec
+  const { bore } = design.section
+  const { outside } = bushing
+  const sum = backWallSum(design, bushing)
+  const whole = bushing.length + bushing.collarThickness
+  return [
+    {
+      heading: 'ORDER OF WORK',
+      numbered: true,
+      lines: [
+        [
+          'Measure the hub bore first: the outside is its least size less ',
+          fine(bore.lower - outside.upper),
+          ' to ',
+          fine(bore.lower - outside.lower),
+          '.',
+        ],
+        [
+          'Chuck ',
+          bought(bushing.stock.diameter, { prefix: 'Ø' }),
+          '. In one chucking turn the outside over ',
+          plain(bushing.length),
+          ', the lead, the undercut B.',
+        ],
+        [
+          'Part off at ',
+          plain(whole + either(units, 0.5, 0.02)),
+          ', face the collar to ',
+          plain(bushing.collarThickness),
+          ', chamfer it.',
+        ],
+        [
+          'Mill the slot lying in a vee, full length, through the collar. Depth from the top of the outside ',
+          fine(bushing.plungeDepth),
+          ': go ',
+          plain(either(units, 0.2, 0.008)),
+          ' short, measure, finish.',
+        ],
+        ['Measure the back wall over a pin or ball at both ends. The shims are ground to it.'],
+      ],
+    },
+    {
+      heading: 'WHY THE BACK WALL MATTERS',
+      lines: [
+        ['Back wall + shims + last tooth = floor to opposite wall.'],
+        [
+          ...sum.terms.flatMap((term, index) => (index === 0 ? [term] : [' + ', term])),
+          ' = ',
+          sum.total,
+          ' (limits ',
+          fine(design.section.acrossLimits.lower),
+          ' to ',
+          fine(design.section.acrossLimits.upper),
+          ').',
+        ],
+        [
+          'A wall ',
+          plain(either(units, 0.05, 0.002)),
+          ' thick or thin is put right in the last shim; a wall that tapers is not: both ends alike within ',
+          plain(either(units, 0.02, 0.001)),
+          '.',
+        ],
+        ['Slide fit in the hub by hand, oiled. No burr at the slot.'],
+      ],
+    },
+    {
+      heading: 'MICROMETER BEFORE EACH PASS',
+      lines: [
+        ['Over bushing back, shims and last tooth it reads the depth across that the pass will leave.'],
+        ...passLines(bushing),
+      ],
+    },
+  ]
+}
+
+export const bushingAsMade = (design: Design, bushing: GuideBushing): readonly AsMadeRow[] => [
+  { what: 'Outside Ø, both ends', limits: [sized(bushing.outside)] },
+  { what: 'Slot width', limits: [sized(bushing.slotWidth)] },
+  { what: 'Back wall, collar end', limits: [sized(bushing.backWall)] },
+  { what: 'Back wall, far end', limits: [sized(bushing.backWall)] },
+  { what: 'Hub bore it goes in', limits: [sized(design.section.bore)] },
+]
