@@ -200,12 +200,19 @@ const bushingSizes = (bushing: NonNullable<Design['bushing']>, says: Saying): Si
 const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable => ({
   heading: 'passes with the bar',
   rows: [
-    { ...says.size('infeed a pass', sharp(plan.infeedPerPass)), remark: `${plan.passes} passes in all` },
+    {
+      ...says.size('infeed a pass', sharp(plan.infeedPerPass)),
+      remark: `${plan.passes} passes in all, about ${Math.ceil(plan.minutes)} minutes of strokes`,
+    },
     ...plan.lanes.map((lane, at) => ({
       ...says.size(plan.lanes.length === 1 ? 'infeed' : `lane ${at + 1}, infeed`, sharp(lane.infeed)),
       remark: `${lane.offset === 0 ? 'on centre' : `${says.number(lane.offset)} sideways`}, ${lane.passes} passes`,
     })),
     { ...says.size('dial goes', sharp(plan.dial.target)), remark: `dial reads ${plan.dial.reads}` },
+    ...plan.checks.map(({ after, across }) => ({
+      ...says.size(`measure after ${after}`, sharp(across)),
+      remark: 'across by the dial; the slot lags behind it',
+    })),
   ],
 })
 

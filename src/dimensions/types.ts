@@ -248,6 +248,10 @@ export interface PlugGauge {
 export interface Plan {
   readonly infeedPerPass: number
   readonly passes: number
+  /** Strokes alone; measuring and stoning not counted. */
+  readonly minutes: number
+  /** After so many passes of the first lane, this across by the dial. */
+  readonly checks: readonly { readonly after: number; readonly across: number }[]
   readonly lanes: readonly {
     readonly offset: number
     readonly touchOff: number

@@ -1,12 +1,25 @@
 import { infeedPerPass } from '../dimensions/settings.ts'
-import type { CutterBar, Plan } from '../dimensions/types.ts'
+import type { CutterBar, Plan, Section } from '../dimensions/types.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 
-/** Passes for an infeed, a whole count up. */
-export const passesFor = (infeed: number, perPass: number): number => Math.ceil(infeed / perPass - 1e-9)
+/** Passes for an infeed, a whole count up; a thousandth of a pass is none. */
+export const passesFor = (infeed: number, perPass: number): number => Math.max(0, Math.ceil(infeed / perPass - 1e-3))
+
+/** Forward, back and the dial, in seconds. Source: judgement. */
+const secondsPerPass = 4.5
+
+/**
+ * Where to stop and measure: at the quarters of the first lane's infeed, after whole passes, with the across that the dial promises there.
+ * The slot stands behind it by the lag.
+ */
+const checksOf = (section: Section, touchOff: number, infeed: number, perPass: number): Plan['checks'] =>
+  [0.25, 0.5, 0.75, 1].map((part) => {
+    const after = part === 1 ? passesFor(infeed, perPass) : Math.round((part * infeed) / perPass)
+    return { after, across: section.boreRadius + touchOff + Math.min(after * perPass, infeed) }
+  })
 
 /** Lanes, passes and what the dial reads at the end; no lag and no spring passes in it. */
-export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar): Plan => {
+export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar, section: Section): Plan => {
   const perPass = infeedPerPass(spec, bar)
   const lanes = cutter.lanes.map(({ offset, touchOff, infeed }) => ({
     offset,
@@ -16,10 +29,14 @@ export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar): Plan => {
   }))
   const deepest = Math.max(...lanes.map((lane) => lane.infeed))
   const target = bar.dial.reads === 'diameter' ? 2 * deepest : deepest
+  const passes = lanes.reduce((sum, lane) => sum + lane.passes, 0)
+  const first = lanes[0]
   return {
     infeedPerPass: perPass,
-    passes: lanes.reduce((sum, lane) => sum + lane.passes, 0),
+    passes,
+    minutes: (passes * secondsPerPass) / 60,
     lanes,
+    checks: first ? checksOf(section, first.touchOff, first.infeed, perPass) : [],
     dial: { ...bar.dial, target, marks: target / bar.dial.mark },
   }
 }

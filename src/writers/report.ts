@@ -259,6 +259,8 @@ const planOf = (plan: Plan, loads: Design['loads']): ReportSection => ({
   infeedPerPass: plan.infeedPerPass,
   passes: plan.passes,
   springPasses: loads?.springPasses,
+  minutes: plan.minutes,
   lanes: plan.lanes,
+  checks: plan.checks,
   dial: plan.dial,
 })
