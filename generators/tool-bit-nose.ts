@@ -24,17 +24,8 @@ export const tan = (angle: number): number => Math.tan((angle * Math.PI) / 180)
 const cos = (angle: number): number => Math.cos((angle * Math.PI) / 180)
 const sin = (angle: number): number => Math.sin((angle * Math.PI) / 180)
 
-/**
- * Height of the cutting edge over the bottom. A square blank is cut at its top, or just so far under it that the nose is clear of the
- * blank's broken corners. On a round one the face is ground down until the nose's width fits well inside the round there, and no higher
- * than the flat for the screw.
- */
-export const edgeHeight = (bit: ToolBit): number => {
-  const { size, cornerBreak, noseWidth } = bit
-  if (bit.shape === 'square') return size - Math.max(0, noseWidth.nominal / 2 - (size / 2 - cornerBreak))
-  const within = Math.sqrt(Math.max(size ** 2 - noseWidth.nominal ** 2, 0)) / 2
-  return Math.min(size - (bit.flat ?? 0), size / 2 + 0.95 * within)
-}
+/** Height of the cutting edge over the bottom, mm. */
+export const edgeHeight = (bit: ToolBit): number => bit.edgeHeight
 
 /** Half the nose's width at (x, z), mm: the side plane. */
 export const halfWidthAt = (bit: ToolBit, x: number, z: number): number =>

@@ -5,6 +5,7 @@ import { type Candidate, bodyTolerance } from './candidates.ts'
 import { either, roundDown, roundUp, stepsOf } from './makeable.ts'
 import { classed } from './section.ts'
 import { chipRoomFor, settingsAt } from './settings.ts'
+import { edgeHeightOf } from './tool-bit.ts'
 import type { CutterBar, Lane, Section } from './types.ts'
 import { projectionLeast, projectionMost, type Setting } from './window.ts'
 import { touchOffX } from './bore.ts'
@@ -71,11 +72,11 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
   const small = d < 8
   const shank = bar.shank ?? spec.shop.collets.find((collet) => collet >= d - 1e-9) ?? d
   const shouldered = shank > d + 1e-9
-  const bodyLength = roundUp(
-    spec.bore.length + overtravel + leastHolderGap(spec.bore.length) + candidate.bitToEnd,
-    steps.whole,
-  )
-  const overhang = bodyLength - candidate.bitToEnd
+  // The edge lies as far behind the bit's face under the screw as it was ground down.
+  const { size, flat } = candidate.bit
+  const edgeToEnd = candidate.bitToEnd + size - flat - edgeHeightOf(candidate.bit, candidate.nose.width)
+  const bodyLength = roundUp(spec.bore.length + overtravel + leastHolderGap(spec.bore.length) + edgeToEnd, steps.whole)
+  const overhang = bodyLength - edgeToEnd
   const shankLength = roundUp(
     Math.min(Math.max(3 * shank, either(spec.units, 30, 1.25)), either(spec.units, 75, 3)),
     either(spec.units, 5, 0.25),
@@ -104,6 +105,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
         shape: candidate.bit.shape,
         size: candidate.bit.size,
         cornerBreak: candidate.bit.cornerBreak,
+        flat: candidate.bit.flat,
       },
       noseWidth: candidate.nose.width,
       cornerRadius: candidate.nose.cornerRadius,
@@ -125,7 +127,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       overhang,
       overtravel,
       holderGap: overhang - spec.bore.length - overtravel,
-      tipBeyond: overtravel + candidate.bitToEnd,
+      tipBeyond: overtravel + edgeToEnd,
       overall,
       shank: spec.units === 'mm' ? classed(shank, 'h7') : withDeviations(shank, -0.0005 * 25.4, 0),
       shouldered,

@@ -24,7 +24,7 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
       offset: printer.outside,
       marking: [
         'GO',
-        section.key.designation.replaceAll('×', 'x'),
+        keyMark(spec, section),
         spec.units === 'mm' ? `${section.bore.nominal}` : inchMark(section.bore.nominal),
       ],
       tolerance: trust,
@@ -45,6 +45,13 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
       tolerance: printer.measured ? 'after own calibration: ±0.05 mm' : 'uncalibrated: ±0.1 mm',
     },
   }
+}
+
+/** The key's name; one given by hand is called by its width. */
+const keyMark = (spec: Spec, section: Section): string => {
+  const { designation, nominalWidth, source } = section.key
+  if (source !== 'the spec') return designation.replaceAll('×', 'x')
+  return `${spec.units === 'mm' ? Math.round(nominalWidth * 1000) / 1000 : inchMark(nominalWidth)} wide`
 }
 
 const inchMark = (mm: number): string => `${Math.round((mm / 25.4) * 1e4) / 1e4}`

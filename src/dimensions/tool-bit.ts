@@ -26,6 +26,26 @@ export const noseWidthAt = (
   2 * back * tan(effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief)) -
   2 * down * tan(angles.sideRelief)
 
+/**
+ * Height of the cutting edge over the blank's bottom. A square blank is cut at its top, or just so far under it that the nose is clear of the
+ * broken corners. On a round one the face is ground down until the nose's width fits well inside the round there, and no higher than the
+ * flat that the screw seats on.
+ */
+export const edgeHeightOf = (
+  blank: {
+    readonly shape: 'square' | 'round'
+    readonly size: number
+    readonly cornerBreak: number
+    readonly flat: number
+  },
+  noseWidth: number,
+): number => {
+  const { shape, size, cornerBreak, flat } = blank
+  if (shape === 'square') return size - Math.max(0, noseWidth / 2 - (size / 2 - cornerBreak))
+  const within = Math.sqrt(Math.max(size ** 2 - noseWidth ** 2, 0)) / 2
+  return Math.min(size - flat, size / 2 + 0.95 * within)
+}
+
 /** Table tilt at the grinder for a side relief `sideRelief` with the blank swung by `backTaper`: tan τ = tan γ · cos β. Degrees. */
 export const tableTilt = (sideRelief: number, backTaper: number): number =>
   atan(tan(sideRelief) * Math.cos((backTaper * Math.PI) / 180))
@@ -56,7 +76,7 @@ const anglesFor = (spec: Spec, bar: BarSpec, cutter: CutterBar) => {
 export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: CutterBar): Reasoned<ToolBit> => {
   const { why, ...angles } = anglesFor(spec, bar, cutter)
   const steps = stepsOf(spec.units)
-  const { size } = cutter.bit
+  const { size, flat } = cutter.bit
   const single = cutter.lanes.length === 1
   const band = angleBand(angles)
   const width = cutter.noseWidth
@@ -78,7 +98,7 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
     const all = band.map(ask)
     return { nominal: ask(nominal), lower: Math.min(...all), upper: Math.max(...all) }
   }
-  const height = size
+  const height = edgeHeightOf({ ...cutter.bit, flat }, width)
   return {
     sizes: {
       shape: cutter.bit.shape,
@@ -103,7 +123,8 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       regrindStep,
       widthPerRegrind,
       lanes: cutter.lanes.length,
-      ...(cutter.bit.shape === 'round' && { flat: Math.floor((0.1 * size + 0.005) / 0.01 + 1e-9) * 0.01 }),
+      edgeHeight: height,
+      ...(cutter.bit.shape === 'round' && { flat }),
     },
     basis: {
       shape: 'see bar.bit',
@@ -121,9 +142,9 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       backTaper: 'judgement: 1° of swing',
       backTaperEffective: 'swing, and what the raked face adds',
       neckRadius: 'judgement',
-      widthAtHeel: 'nose width less the side relief over the blank’s height; limits by the angle tolerance',
+      widthAtHeel: 'nose width less the side relief over the edge’s height; limits by the angle tolerance',
       widthAtNeck: 'nose width less the effective taper over the nose; limits by the angle tolerance',
-      endSetBack: 'end relief over the blank’s height; limits by the angle tolerance',
+      endSetBack: 'end relief over the edge’s height; limits by the angle tolerance',
       faceDrop: 'rake over the nose length; limits by the angle tolerance',
       length: 'see bar.bitLength',
       lengthMin: 'see bar.bitLengthMin',
@@ -133,6 +154,8 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       regrindStep: 'judgement',
       widthPerRegrind: 'twice the step by the effective taper',
       lanes: 'see bar.lanes',
+      edgeHeight:
+        'the blank’s top, or as far under it as clears its broken corners; a round one as high as the nose’s width fits',
       flat: 'a tenth of the round: what the screw seats on',
     },
   }

@@ -101,7 +101,13 @@ export interface CutterBar {
   readonly projectionFloor: number
   readonly setting: number
   readonly lanes: readonly Lane[]
-  readonly bit: { readonly shape: 'square' | 'round'; readonly size: number; readonly cornerBreak: number }
+  readonly bit: {
+    readonly shape: 'square' | 'round'
+    readonly size: number
+    readonly cornerBreak: number
+    /** Depth of a round blank's flat under the screw; 0 for a square one. */
+    readonly flat: number
+  }
   readonly noseWidth: number
   readonly cornerRadius: number
   readonly noseLengthMin: number
@@ -175,6 +181,8 @@ export interface ToolBit {
   readonly regrindStep: number
   readonly widthPerRegrind: number
   readonly lanes: number
+  /** Cutting edge over the blank's bottom. */
+  readonly edgeHeight: number
   /** Round blanks: depth of the flat that the screw seats on. */
   readonly flat?: number
 }

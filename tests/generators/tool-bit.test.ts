@@ -47,8 +47,7 @@ describe('the ground nose', () => {
       const height = edgeHeight(bit)
       expect(2 * side(0, height)).toBeCloseTo(bit.noseWidth.nominal, 9)
       expect(2 * side(bit.noseLength, height - bit.faceDrop.nominal)).toBeCloseTo(bit.widthAtNeck.nominal, 9)
-      // The core measures the heel a blank's size under the edge.
-      expect(2 * side(0, height - bit.size)).toBeCloseTo(bit.widthAtHeel.nominal, 9)
+      expect(2 * side(0, 0)).toBeCloseTo(bit.widthAtHeel.nominal, 9)
       const neck = nosePoints(bit).neck[0]
       expect(neck?.[0]).toBeCloseTo(bit.noseLength, 12)
       expect(2 * (neck?.[1] ?? 0)).toBeCloseTo(bit.widthAtNeck.nominal, 9)
@@ -59,7 +58,7 @@ describe('the ground nose', () => {
   it('is set back at the bottom by the end relief', () => {
     for (const bit of square) {
       const least = Math.min(...nosePoints(bit).bottom.map(([x]) => x))
-      expect(least).toBeCloseTo((bit.endSetBack.nominal * edgeHeight(bit)) / bit.size, 9)
+      expect(least).toBeCloseTo(bit.endSetBack.nominal, 9)
       expect(least).toBeGreaterThan(bit.endSetBack.lower)
     }
   })
@@ -144,11 +143,10 @@ describe('the carved bit', () => {
       const neckZ = edgeHeight(bit) - bit.faceDrop.nominal
       expect(2 * near(bit.noseLength, neckZ)).toBeCloseTo(bit.widthAtNeck.nominal, 2)
       // The heel's corner is where end, side and bottom meet, behind the point under the edge by the set-back.
-      const lower = 2 * (bit.size - edgeHeight(bit)) * tan(bit.sideRelief)
       const foot = points
         .filter((point) => Math.abs(point[2] ?? 0) < 1e-3 && (point[0] ?? 0) < bit.noseLength - 1e-3)
         .map((point) => (point[1] ?? 0) + (point[0] ?? 0) * tan(bit.backTaper))
-      const heel = 2 * Math.max(...foot) - lower
+      const heel = 2 * Math.max(...foot)
       expect(heel).toBeCloseTo(bit.widthAtHeel.nominal, 2)
     }
   })
