@@ -11,7 +11,7 @@ import { place } from './solve.ts'
 import { drawDetailLetter, drawPlane, drawTexture, drawWayArrow } from './stand-offs.ts'
 import { arcStroke, Extensions, lineStroke, point, strokesOf } from './strokes.ts'
 import type { Style } from './style.ts'
-import type { View } from './view.ts'
+import type { Box, View } from './view.ts'
 
 export interface Block {
   readonly view: View
@@ -23,6 +23,8 @@ export interface Block {
   readonly right: number
   readonly low: number
   readonly high: number
+  /** What it consists of, box by box: outline and marks, each callout, the title. */
+  readonly parts: readonly Box[]
   /** False where a callout had to be forced. */
   readonly solved: boolean
 }
@@ -147,7 +149,9 @@ function attempt(
   for (const { polygons, angle } of drawn.hatches) strokes.push(...hatch(polygons, angle, boxes, style, drawn.clip))
 
   let [left, right, low, high] = [drawn.left, drawn.right, drawn.low, drawn.high]
+  const parts: Box[] = [{ x1: left, y1: low, x2: right, y2: high }]
   for (const piece of pieces) {
+    if (piece.right >= piece.left) parts.push({ x1: piece.left, y1: piece.low, x2: piece.right, y2: piece.high })
     left = Math.min(left, piece.left)
     right = Math.max(right, piece.right)
     low = Math.min(low, piece.low)
@@ -172,9 +176,10 @@ function attempt(
       turn: 0,
       text: words,
     })
+    parts.push({ x1: middle - length / 2, y1: y, x2: middle + length / 2, y2: y + style.text })
     left = Math.min(left, middle - length / 2)
     right = Math.max(right, middle + length / 2)
     high = Math.max(high, y + style.text)
   }
-  return { block: { view, scale: ask.scale, strokes, dimensions, left, right, low, high, solved }, blocked }
+  return { block: { view, scale: ask.scale, strokes, dimensions, left, right, low, high, parts, solved }, blocked }
 }

@@ -43,7 +43,22 @@ const columnBox = (put: PutColumn): Box => ({
 const meet = (a: Box, b: Box, gap: number): boolean =>
   a.x1 < b.x2 + gap - 1e-6 && a.x2 > b.x1 - gap + 1e-6 && a.y1 < b.y2 + gap - 1e-6 && a.y2 > b.y1 - gap + 1e-6
 
-/** The front and what is in projection with it: one axis shared, slid apart until clear. Which side is the projection's matter. */
+/** Whether two views come too near: outlines to outlines, and every callout of the one to everything of the other. */
+function near(a: PutBlock, b: PutBlock): boolean {
+  if (!meet(boxOf(a), boxOf(b), apart)) return false
+  return a.block.parts.some((one, i) => {
+    const here = { x1: one.x1 + a.x, y1: one.y1 + a.y, x2: one.x2 + a.x, y2: one.y2 + a.y }
+    return b.block.parts.some((other, j) =>
+      meet(
+        here,
+        { x1: other.x1 + b.x, y1: other.y1 + b.y, x2: other.x2 + b.x, y2: other.y2 + b.y },
+        i * j === 0 ? apart : 5,
+      ),
+    )
+  })
+}
+
+/** The front and what is in projection with it: one axis shared, slid apart until clear of one another. Which side is the projection's matter. */
 export function inProjection(front: Block, others: readonly Block[], projection: 'first' | 'third'): PutBlock[] {
   const puts: PutBlock[] = [{ block: front, x: 0, y: 0 }]
   for (const block of others) {
@@ -53,9 +68,11 @@ export function inProjection(front: Block, others: readonly Block[], projection:
     const put: PutBlock = { block, x: 0, y: 0 }
     const [sx, sy] =
       from === 'above' ? [0, sign] : from === 'below' ? [0, -sign] : from === 'left' ? [-sign, 0] : [sign, 0]
-    if (sx !== 0) put.x = sx > 0 ? front.right + apart - block.left : front.left - apart - block.right
-    if (sy !== 0) put.y = sy > 0 ? front.high + apart - block.low : front.low - apart - block.high
-    while (puts.some((other) => meet(boxOf(put), boxOf(other), apart - 1))) {
+    const bare = block.parts[0]!
+    const main = front.parts[0]!
+    if (sx !== 0) put.x = Math.round(sx > 0 ? main.x2 + apart - bare.x1 : main.x1 - apart - bare.x2)
+    if (sy !== 0) put.y = Math.round(sy > 0 ? main.y2 + apart - bare.y1 : main.y1 - apart - bare.y2)
+    while (puts.some((other) => near(put, other))) {
       put.x += sx
       put.y += sy
     }
