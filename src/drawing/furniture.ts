@@ -19,6 +19,8 @@ export interface TitleWords {
 
 const label = 1.8
 const value = 2.5
+/** A long drawing number takes this height before it is shortened. */
+const least = 1.8
 const columns = [0, 58, 116, 154, 180]
 const row = 9
 
@@ -48,7 +50,7 @@ function cells(words: TitleWords, style: Style, manner: Manner): Cell[] {
 /** Values that do not fit their cell, to be given whole in the notes: label and value. */
 export const tooLong = (words: TitleWords, style: Style, manner: Manner): (readonly [string, string])[] =>
   cells(words, style, manner)
-    .filter(([, said, , , width]) => lengthOf(legible(said), value) > width - 2.4)
+    .filter(([name, said, , , width]) => lengthOf(legible(said), name === 'DRAWING' ? least : value) > width - 2.4)
     .map(([name, said]) => [name, legible(said)] as const)
 
 /** Frustum and circles of ISO 5456-2; narrow end left, circles right of it for first angle. */
@@ -87,7 +89,8 @@ export function drawTitleBlock(paper: Paper, words: TitleWords, style: Style, ma
   for (const [name, said, left, down, width] of cells(words, style, manner)) {
     const cellTop = top - down * row
     pen.words(name, x + left + 1.2, cellTop - 2.7, label)
-    pen.words(legible(said), x + left + 1.2, cellTop - row + 1.7, value, { within: width - 2.4 })
+    const height = name === 'DRAWING' && lengthOf(legible(said), value) > width - 2.4 ? least : value
+    pen.words(legible(said), x + left + 1.2, cellTop - row + 1.7, height, { within: width - 2.4 })
   }
   const right = x + columns[2]! + 2
   const room = columns[4]! - columns[2]! - 4

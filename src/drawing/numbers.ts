@@ -206,7 +206,10 @@ export function asLimits(worth: Worth, manner: Manner): string {
   const kept = inwards(lower, upper, decimalsByBand(upper - lower, inUnit.units))
   const prefix = worth.prefix === '□' ? '' : (worth.prefix ?? '')
   const degree = worth.angle ? '°' : ''
-  return `${prefix}${figures(kept.lower, kept.decimals, inUnit)}${degree} / ${prefix}${figures(kept.upper, kept.decimals, inUnit)}${degree}`
+  const shown = keepsZeros(inUnit)
+    ? kept.decimals
+    : Math.max(decimalsFor(kept.lower, kept.decimals), decimalsFor(kept.upper, kept.decimals))
+  return `${prefix}${figures(kept.lower, shown, inUnit)}${degree} / ${prefix}${figures(kept.upper, shown, inUnit)}${degree}`
 }
 
 /** A line of words and sizes as one text. `capital`: callouts of a convention that writes in capitals. */

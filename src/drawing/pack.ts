@@ -229,7 +229,7 @@ function columnsOf(
 
 /** Columns side by side are put so that they read from left to right, where that leaves all of them free. */
 function inReadingOrder(puts: PutColumn[], free: (put: PutColumn, others: readonly Box[]) => boolean): PutColumn[] {
-  const moved = puts.map((put) => ({ ...put }))
+  const moved = levelled(puts, free)
   for (const top of new Set(puts.map((put) => put.y))) {
     const row = moved.filter((put) => put.y === top)
     const places = row.map((put) => put.x).toSorted((a, b) => a - b)
@@ -239,7 +239,24 @@ function inReadingOrder(puts: PutColumn[], free: (put: PutColumn, others: readon
     const others = moved.filter((_, other) => other !== index).map(columnBox)
     return free(put, others)
   })
-  return whole ? moved : puts
+  return whole ? moved : levelled(puts, free)
+}
+
+/** Heads of columns beside each other brought to the lowest of them, what stands under a head along with it, where all stay free. */
+function levelled(puts: readonly PutColumn[], free: (put: PutColumn, others: readonly Box[]) => boolean): PutColumn[] {
+  const moved = puts.map((put) => ({ ...put }))
+  const over = (a: PutColumn, b: PutColumn): boolean =>
+    a.y > b.y && a.x < b.x + b.column.width && a.x + a.column.width > b.x
+  const heads = moved.filter((put) => !moved.some((other) => over(other, put)))
+  const lowest = Math.min(...heads.map((put) => put.y))
+  const level = heads.filter((put) => put.y - lowest < 30)
+  for (const head of level) {
+    const down = head.y - lowest
+    for (const put of moved) if (put !== head && over(head, put)) put.y -= down
+    head.y = lowest
+  }
+  const all = moved.every((put) => free(put, moved.filter((other) => other !== put).map(columnBox)))
+  return all ? moved : puts.map((put) => ({ ...put }))
 }
 
 /** Moves a group by half of the room that is left in a region, down no farther than is free below it. */

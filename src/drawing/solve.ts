@@ -320,6 +320,7 @@ function placeAngle(
       if (!drawAngle(scratch, strip, style, radius, way)) continue
       if (!clearOfItself(scratch) || overMetal(scratch, metal)) continue
       for (const lane of lanes) if (boxEnters(scratch, lane.box)) cost += 4
+      cost += 3 * chordsOver(scratch, metal)
       for (let i = 0; i < field.length && cost < least; i++) cost += 3 * costOf(scratch, field[i]!)
       if (cost >= least) continue
       least = cost
@@ -399,6 +400,18 @@ function preparedLeader(callout: Leader, { paper, style, manner, letters }: Solv
 }
 
 const overMetal = (piece: Piece, metal: readonly Box[]): boolean => metal.some((box) => boxEnters(piece, box))
+
+/** How many chords of arcs lie in the metal or hard by it: arcs belong outside. */
+function chordsOver({ segments, segmentsEnd }: Piece, metal: readonly Box[]): number {
+  let count = 0
+  for (let i = 0; i < segmentsEnd; i += 5) {
+    if (segments[i] !== is.chord) continue
+    const x = (segments[i + 1]! + segments[i + 3]!) / 2
+    const y = (segments[i + 2]! + segments[i + 4]!) / 2
+    if (metal.some((box) => x > box.x1 - 1.5 && x < box.x2 + 1.5 && y > box.y1 - 1.5 && y < box.y2 + 1.5)) count++
+  }
+  return count
+}
 
 function boxEnters(piece: Piece, box: Box): boolean {
   const { boxes, boxesEnd } = piece
