@@ -188,8 +188,8 @@ const assess = (
             : section.crownDepth + bar.clearance.front,
           steps.fine,
         ))
-  const length = bitLengthWindow(projection, least, bit.size, screw.cupPoint, bar.clearance.back)
-  const lengthMin = bitLengthWindow(projection, nominal, bit.size, screw.cupPoint, bar.clearance.back).least
+  // The back clearance that the tail keeps under the surface takes up the body's own tolerance.
+  const length = bitLengthWindow(projection, nominal, bit.size, screw.cupPoint, bar.clearance.back)
   const noseLengthMin = Math.max(...each(front, (setting) => noseLengthLeast(setting, bit.size)))
   const ratio = hole.most / least
   const wall = (least - hole.most) / 2
@@ -205,7 +205,7 @@ const assess = (
   must(wall, 1.2)
   must((least - screw.major) / 2, screw.major / 2)
   must(0.9 * bit.size, screw.major)
-  must(length.most, lengthMin)
+  must(length.most, length.least)
   must(bit.size, nose.width)
   must(Number.isFinite(noseLengthMin) ? 1 : -Infinity, 0)
   must(nose.single ? section.widthLimits.upper : section.widthLimits.lower, nose.width)
@@ -225,7 +225,7 @@ const assess = (
     projectionMax,
     projectionFloor: projectionFloor(front[0] as Setting),
     diameterMax,
-    bitLengthMin: lengthMin,
+    bitLengthMin: length.least,
     bitLengthMax: length.most,
     noseLengthMin,
     broken,
