@@ -22,13 +22,15 @@ export const wallsOf = (radius: number, strip?: Strip): readonly Piece[] => {
     if (floor > mouth[0]) pieces.push(line(mouth, [floor, y]))
   }
   // The floor, as far as it is outside the bore; where it is not, the arc still stands.
+  const [bottom, top] = [offset - half, offset + half]
   const inside = (y: number) => Math.hypot(floor, y) < radius
-  const steps = 48
-  for (let step = 0; step < steps; step++) {
-    const [from, to] = [step, step + 1].map((n) => offset - half + (2 * half * n) / steps) as [number, number]
-    if (inside((from + to) / 2)) pieces.push(arc([0, 0], radius, Math.asin(from / radius), Math.asin(to / radius)))
-    else pieces.push(line([floor, from], [floor, to]))
-  }
+  const middle = Math.min(Math.max(0, bottom), top)
+  if (!inside(middle)) return [...pieces, line([floor, bottom], [floor, top])]
+  const low = inside(bottom) ? bottom : -bisected(-middle, -bottom, (y) => inside(-y))
+  const high = inside(top) ? top : bisected(middle, top, inside)
+  if (bottom < low) pieces.push(line([floor, bottom], [floor, low]))
+  if (high < top) pieces.push(line([floor, high], [floor, top]))
+  pieces.push(arc([0, 0], radius, angleAt(low), angleAt(high)))
   return pieces
 }
 
@@ -39,7 +41,7 @@ export const gap = (walls: readonly Piece[], centre: Point, bar: number, ahead =
     const distance = Math.hypot(px - x, py - y)
     return ahead && px - x < 0.5 * distance ? Infinity : distance
   }
-  return Math.min(...walls.map((piece, n) => least(piece, away, n === 0 ? 96 : 6))) - bar / 2
+  return Math.min(...walls.map((piece, n) => least(piece, away, n === 0 ? 48 : 8))) - bar / 2
 }
 
 /** Outline of a nose with rounded corners, its flat at `x`, its middle at `offset`: flat, corners, and a piece of its sides, which never go first. */

@@ -16,6 +16,9 @@ import {
 import { gap, gapsWalked, touchOff, type Walk, wallsOf, withdrawnGap } from './bore.ts'
 import { arc, bisected, corners, least } from './curves.ts'
 
+// The same cases every time; take the seed out to look for new ones.
+fc.configureGlobal({ seed: 17, endOnFailure: true })
+
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 
 /** A bore of 6 to 100 mm with a slot of a fifth to two fifths of it. */
@@ -241,10 +244,10 @@ describe('window of projections, walked', () => {
         expect(withdrawn).toBeGreaterThanOrEqual(Math.min(back, front) - 1e-6)
         expect(cutting).toBeGreaterThanOrEqual(Math.min(back, front) - 1e-6)
       }),
-      { numRuns: 1500 },
+      { numRuns: 3000 },
     )
-    expect(inside).toBeGreaterThan(400)
-    expect(narrow).toBeGreaterThan(100)
+    expect(inside).toBeGreaterThan(800)
+    expect(narrow).toBeGreaterThan(200)
   })
 
   it('outside it one gap is not', () => {
@@ -264,10 +267,10 @@ describe('window of projections, walked', () => {
           expect(walked(each, to + step).withdrawn).toBeLessThan(back - 1e-9)
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: 2000 },
     )
-    expect(under).toBeGreaterThan(250)
-    expect(over).toBeGreaterThan(250)
+    expect(under).toBeGreaterThan(500)
+    expect(over).toBeGreaterThan(500)
   })
 
   it('the largest bar is the largest that any projection lets through', () => {

@@ -20,7 +20,7 @@ export const arc =
   }
 
 /** Least value of `ask` along a piece: walked in steps, then narrowed about the best of them. */
-export const least = (piece: Piece, ask: (at: Point) => number, steps = 96): number => {
+export const least = (piece: Piece, ask: (at: Point) => number, steps = 48): number => {
   let best = 0
   let found = Infinity
   for (let step = 0; step <= steps; step++) {
@@ -28,7 +28,7 @@ export const least = (piece: Piece, ask: (at: Point) => number, steps = 96): num
     if (value < found) [found, best] = [value, step]
   }
   let [low, high] = [Math.max(0, best - 1) / steps, Math.min(steps, best + 1) / steps]
-  for (let turn = 0; turn < 40; turn++) {
+  for (let turn = 0; turn < 28; turn++) {
     const [a, b] = [low + (high - low) / 3, high - (high - low) / 3]
     if (ask(piece(a)) < ask(piece(b))) high = b
     else low = a
