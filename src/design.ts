@@ -154,15 +154,17 @@ const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly 
   const offered = ({ rule, verdict, proposals }: Judged): readonly Remedy[] => {
     const kept: Remedy[] = []
     const taken = new Set<string>()
-    for (const { say, set, told } of proposals()) {
+    const kinds = new Set<string>()
+    for (const { say, set, told, kind } of proposals()) {
       if (!set) {
         kept.push({ say })
         continue
       }
-      if (taken.size >= enough[verdict] || taken.has(JSON.stringify(set))) continue
+      if (taken.size >= enough[verdict] || taken.has(JSON.stringify(set)) || kinds.has(kind ?? '')) continue
       const outcome = trial(set)
       if (!outcome || !heals(rule, failing, outcome)) continue
       taken.add(JSON.stringify(set))
+      if (kind) kinds.add(kind)
       kept.push({ say: told?.(outcome.worked) ?? say, set })
     }
     return kept

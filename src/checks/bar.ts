@@ -81,6 +81,7 @@ const reliefRemedies = (job: BarJob): readonly Proposal[] => {
       say: `Turn a relief groove of Ø${length(job, diameter)}, ${length(job, long)} long.`,
       set: { 'bore.blind.relief.diameter': written(job, diameter), 'bore.blind.relief.length': written(job, long) },
     },
+    { say: 'Or let the keyway run right through.' },
   ]
 }
 
@@ -88,12 +89,16 @@ const screwRemedies = (job: BarJob): readonly Proposal[] => [
   ...leaveOpen(job, 'screw'),
   ...leaveOpen(job, 'bit', 'screw'),
   ...leaveBarOpen(job),
+  {
+    say: `Take a screw from ${length(job, job.bar.screw.lengthMin)} to ${length(job, job.bar.screw.lengthMax)} long, or one size smaller.`,
+  },
 ]
 
 const noseRemedies = (job: BarJob): readonly Proposal[] => [
   ...leaveOpen(job, 'nose.width'),
   ...leaveOpen(job, 'bit', 'nose.width'),
   ...leaveBarOpen(job),
+  { say: 'Grind the nose narrower, and cut the slot in lanes; or take a larger blank.' },
 ]
 
 export const barRules: readonly Rule<BarJob>[] = [
@@ -177,7 +182,10 @@ export const barRules: readonly Rule<BarJob>[] = [
     unit: 'mm',
     measured: ({ bar }) => (bar.diameter.lower - bar.crossHole.upper) / 2,
     limit: () => 1.2,
-    reason: ({ measured, limit }) => `${measured} of wall stands beside the cross hole; ${limit} is the least.`,
+    reason: ({ measured, limit }) =>
+      measured.startsWith('-')
+        ? `The cross hole is wider than the bar by ${measured.slice(1)} a side.`
+        : `${measured} of wall stands beside the cross hole; ${limit} is the least.`,
     remedies: holeRemedies,
   },
   {
@@ -189,7 +197,10 @@ export const barRules: readonly Rule<BarJob>[] = [
     unit: 'mm',
     measured: ({ bar }) => (bar.diameter.lower - bar.screw.major) / 2,
     limit: ({ bar }) => bar.screw.major / 2,
-    reason: ({ measured, limit }) => `${measured} of wall stands round the thread; ${limit} is the least.`,
+    reason: ({ measured, limit }) =>
+      measured.startsWith('-')
+        ? `The thread is wider than the bar by ${measured.slice(1)} a side.`
+        : `${measured} of wall stands round the thread; ${limit} is the least.`,
     remedies: (job) => [...leaveOpen(job, 'screw'), ...holeRemedies(job)],
   },
   {
@@ -362,6 +373,7 @@ export const barRules: readonly Rule<BarJob>[] = [
         say: `Set the hub out so that ${length(job, upTo(job, job.bar.tipBeyond + 0.5, 1, 1 / 16))} is open behind it.`,
         set: { [`${path}.behind`]: written(job, upTo(job, job.bar.tipBeyond + 0.5, 1, 1 / 16)) },
       },
+      { say: 'Or raise the hub on parallels, or bore the fixture out behind it.' },
     ],
   },
   {
@@ -380,6 +392,7 @@ export const barRules: readonly Rule<BarJob>[] = [
         say: `Bore it ${length(job, upTo(job, job.bar.tipBeyond + 0.5, 0.5, 1 / 32))} deeper than the keyway.`,
         set: { 'bore.blind.beyond': written(job, upTo(job, job.bar.tipBeyond + 0.5, 0.5, 1 / 32)) },
       },
+      { say: 'Or end the keyway sooner.' },
     ],
   },
   {

@@ -82,7 +82,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     id: 'broach-cuts-width',
     states: 'the broach cuts the slot no wider than it may be',
     source: 'the slot’s width limits',
-    binding: 'must',
+    binding: 'should',
     sense: 'at most',
     unit: 'mm',
     measured: ({ broach }) => broach.toothWidth,
@@ -94,7 +94,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     id: 'broach-not-narrow',
     states: 'the broach cuts the slot wide enough',
     source: 'the slot’s width limits',
-    binding: 'must',
+    binding: 'should',
     sense: 'at least',
     unit: 'mm',
     measured: ({ broach }) => broach.toothWidth,
@@ -112,7 +112,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     measured: ({ bushing }) => bushing.teethInCut.least,
     limit: () => 2,
     reason: ({ measured, limit }, job) =>
-      `At times ${measured} of the teeth ${measured === '1' ? 'is' : 'are'} in a bore ${length(job, job.spec.bore.length)} long; ${limit} keep the broach level.`,
+      `${measured === '0' ? 'At times no tooth is' : measured === '1' ? 'At times only 1 tooth is' : `At the least ${measured} teeth are`} in the cut in a bore ${length(job, job.spec.bore.length)} long; ${limit} keep the broach level.`,
     remedies: (job) => [
       {
         say: `Stack ${Math.ceil((2 * job.bushing.toothPitch) / job.spec.bore.length - 1e-9)} like hubs, or a ring of the same bore, clamp and broach them together.`,
@@ -151,11 +151,13 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     binding: 'must',
     sense: 'at most',
     unit: 'count',
-    applies: ({ spec }) => spec.bore.blind !== undefined,
-    measured: () => 1,
+    measured: ({ spec }) => (spec.bore.blind ? 1 : 0),
     limit: () => 0,
-    reason: () => 'The bore is blind: a push broach cannot run through it.',
-    remedies: barInstead,
+    reason: (_said, _job, broken) =>
+      broken
+        ? 'The bore is blind: a push broach cannot run through it.'
+        : 'The bore runs through, and so can the broach.',
+    remedies: (job) => [...barInstead(job), { say: 'Or bore the hub right through.' }],
   },
 ]
 
@@ -167,13 +169,11 @@ export const broachRule: Rule = {
   binding: 'must',
   sense: 'at least',
   unit: 'count',
-  measured: () => undefined,
+  measured: ({ spec }) => (spec.tooling.press?.broach ? 1 : undefined),
   limit: () => 1,
-  reason: () => '',
-  untold: 'No broach has been measured, so bushing and shims cannot be worked out: give tooling.press.broach.',
-  remedies: () => [
-    { say: 'Measure the broach over its back with a micrometer and enter it under tooling.press.broach.' },
-  ],
+  reason: () => 'The broach has been measured.',
+  untold:
+    'No broach has been measured, so bushing and shims cannot be worked out: measure it over its back with a micrometer and give tooling.press.broach.',
 }
 
 /** Where a bar is asked for and nothing on hand makes one. */
@@ -184,9 +184,10 @@ export const noBarRule: Rule = {
   binding: 'must',
   sense: 'at least',
   unit: 'count',
-  measured: () => 0,
+  measured: ({ bar }) => (bar ? 1 : 0),
   limit: () => 1,
-  reason: () => 'No blank, thread and bar on hand go together for this bore.',
+  reason: (_said, _job, broken) =>
+    broken ? 'No blank, screw and bar on hand go together for this bore.' : 'Blank, screw and bar are on hand.',
   remedies: (job) => [
     ...leaveBarOpen(job),
     { say: 'Use the usual lists instead of the shop file.', set: { shop: null } },

@@ -40,6 +40,7 @@ const lighterCut = (job: LoadedBar, { measured, limit, sense }: Ruling): readonl
     .map((infeed) => ({
       say: `Take ${spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`} a pass.`,
       set: { [`${path}.infeed`]: written(job, infeed) },
+      kind: 'lighter',
     }))
 }
 
@@ -60,7 +61,7 @@ const anotherBar = (job: LoadedBar): readonly Proposal[] => [
 const lessRake = (job: LoadedBar): readonly Proposal[] =>
   [10, 8, 5, 3, 0]
     .filter((rake) => rake < job.bit.rake)
-    .map((rake) => ({ say: `Grind ${rake}° of rake.`, set: { [`${path}.rake`]: rake } }))
+    .map((rake) => ({ say: `Grind ${rake}° of rake.`, set: { [`${path}.rake`]: rake }, kind: 'rake' }))
 
 const pull: Proposal = { say: 'Cut on the pull stroke.', set: { [`${path}.stroke`]: 'pull' } }
 
@@ -77,8 +78,11 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     unit: 'ratio',
     measured: ({ loads }) => loads.digIn,
     limit: () => 0.7,
-    reason: ({ measured, limit }) => `The cut draws itself in at ${measured} of what hooks; ${limit} is the most.`,
-    remedies: (job) => [...lessRake(job), pull],
+    reason: ({ measured, limit }) =>
+      measured.startsWith('-')
+        ? 'The cut pushes the nose off the work: it cannot hook.'
+        : `The cut draws itself in at ${measured} of what hooks; ${limit} is the most.`,
+    remedies: (job) => [...lessRake(job), pull, { say: 'Or take a stiffer bar, or let the nose stand out less.' }],
   },
   {
     id: 'bar-does-not-draw-in',
@@ -89,7 +93,10 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     unit: 'ratio',
     measured: ({ loads }) => loads.digIn,
     limit: () => 0.3,
-    reason: ({ measured, limit }) => `The cut draws itself in at ${measured} of what hooks; over ${limit}, go gently.`,
+    reason: ({ measured, limit }) =>
+      measured.startsWith('-')
+        ? 'The cut pushes the nose off the work: it does not draw itself in.'
+        : `The cut draws itself in at ${measured} of what hooks; over ${limit}, go gently.`,
     remedies: (job) => [...lessRake(job), pull],
   },
   eased(
@@ -136,6 +143,7 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
       reason: ({ measured, limit }) => `The nose’s root bears ${measured}; ${limit} is the most.`,
     },
     anotherBar,
+    also('Grind the nose shorter or wider, or take a smaller infeed.'),
   ),
   eased(
     {
@@ -194,9 +202,10 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
       sense: 'at most',
       unit: 'mm',
       measured: ({ loads }) => loads.lag.most,
+      // A third of nothing cannot be held: exact sizes are given a hundredth.
       limit: ({ section }) => Math.max((section.acrossLimits.upper - section.acrossLimits.lower) / 3, 0.01),
-      reason: ({ measured, limit }) =>
-        `The slot may stand ${measured} behind the dial; a third of its limits is ${limit}. Measure, and add what is missing.`,
+      reason: ({ measured, limit }, _job, broken) =>
+        `The slot may stand ${measured} behind the dial; its depth limits leave ${limit} for that.${broken ? ' Measure, and add what is missing.' : ''}`,
     },
     anotherBar,
     also('Go by what you measure, not by the dial; take spring passes.'),
@@ -246,11 +255,15 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
     untold: 'What the press gives is not told: give tooling.press.force, or its lever.',
     remedies: (job) => [
       ...barInstead(job),
-      {
-        say: job.pressLoads.capacity
-          ? `Or take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, or broach it in shorter hubs.`
-          : `Take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, and enter what it gives.`,
-      },
+      ...(job.pressLoads.force > 0
+        ? [
+            {
+              say: job.pressLoads.capacity
+                ? `Or take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, or broach it in shorter hubs.`
+                : `Take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, and enter what it gives.`,
+            },
+          ]
+        : []),
     ],
   },
   {

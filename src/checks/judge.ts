@@ -58,17 +58,13 @@ const reasonOf = <Job extends Worked>(rule: Rule<Job>, job: Job, { verdict, meas
 /** Judge one rule on one job, in words; its ways out are proposed when they are asked for. */
 export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Judged => {
   const weighed = weigh(rule, job)
-  const proposed = () => rule.remedies?.(job) ?? []
+  const { verdict } = weighed
   return {
     ...weighed,
     reason: reasonOf(rule, job, weighed),
     remedies: [],
-    proposals:
-      weighed.verdict === 'pass'
-        ? () => []
-        : weighed.verdict === 'unknown'
-          ? () => proposed().filter(({ set }) => !set)
-          : proposed,
+    // What cannot be told is healed by telling it: the reason says how.
+    proposals: () => (verdict === 'fail' || verdict === 'caution' ? (rule.remedies?.(job) ?? []) : []),
   }
 }
 

@@ -16,6 +16,8 @@ export interface Remedy {
 export interface Proposal extends Remedy {
   /** Said in its place once tried: names the sizes that come of it. */
   readonly told?: (healed: Worked) => string
+  /** Of the ways of one kind, the first that heals is offered, and no other. */
+  readonly kind?: string
 }
 
 /** All that the rules may look at: what was worked out of a spec, before it is judged. */

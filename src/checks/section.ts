@@ -55,7 +55,10 @@ export const sectionRules: readonly Rule[] = [
       broken
         ? `Across is ${measured.replace('-', '')} less than the bore at the worst of their limits: no floor is left, only two corners are cut.`
         : `The floor lies ${measured} beyond the crown at the least.`,
-    remedies: deeper,
+    remedies: (job) => [
+      ...deeper(job),
+      { say: 'Measure bore and across again, or ask whoever drew it: as written there is no keyway.' },
+    ],
   },
   {
     id: 'bore-within-limits',
@@ -86,7 +89,10 @@ export const sectionRules: readonly Rule[] = [
     measured: ({ spec, section }) =>
       spec.hub.outside === undefined ? undefined : spec.hub.outside / 2 - section.cornerReach,
     limit: wallNeeded,
-    reason: ({ measured, limit }) => `${measured} of hub over the corner of the floor; ${limit} is the least.`,
+    reason: ({ measured, limit }) =>
+      measured.startsWith('-')
+        ? `The corner of the floor comes out through the hub by ${measured.slice(1)}.`
+        : `${measured} of hub is left over the corner of the floor; ${limit} is the least.`,
     untold: 'The hub’s outside is not told, so the wall over the slot’s corner cannot be: give hub.outside.',
     remedies: (job) => {
       const outside = upTo(job, 2 * (job.section.cornerReach + wallNeeded(job)), 0.5, 1 / 16)
@@ -158,7 +164,9 @@ export const sectionRules: readonly Rule[] = [
     measured: ({ section }) => section.land,
     limit: () => 0.5,
     reason: ({ measured, limit }) =>
-      `${measured} of bore is left between the nearest two keyways; ${limit} is the least.`,
+      measured.startsWith('-')
+        ? `The nearest two keyways run into one another by ${measured.slice(1)} of bore.`
+        : `${measured} of bore is left between the nearest two keyways; ${limit} is the least.`,
     remedies: () => [
       { say: 'Cut one keyway only.', set: { 'feature.keyway.at': 0 } },
       { say: 'Or set them farther apart, or take fewer.' },
@@ -201,7 +209,7 @@ export const sectionRules: readonly Rule[] = [
     limit: () => 35,
     reason: ({ measured, limit }) => `The hub is ${measured}; a hand-driven edge cuts up to ${limit}.`,
     remedies: () => [
-      { say: 'Anneal the hub, and say so.', set: { 'hub.hardness': 25 } },
+      { say: 'Anneal the hub to some 25 HRC, and measure it again.', set: { 'hub.hardness': 25 } },
       { say: 'Or have it ground or spark-eroded.' },
     ],
   },

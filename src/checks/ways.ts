@@ -29,7 +29,7 @@ const called: Readonly<Record<string, string>> = {
   screw: 'the screw',
   'nose.width': 'the nose’s width',
   'nose.cornerRadius': 'the nose’s corners',
-  setting: 'how near the projection is set',
+  setting: 'the setting’s tolerance',
   infeed: 'the infeed',
   rake: 'the rake',
 }
@@ -68,8 +68,9 @@ export const leaveOpen = (job: Worked, ...keys: readonly string[]): readonly Pro
   return [
     {
       say: `${open}, to be chosen from what is on hand.`,
-      told: (healed) => `${open}: ${barOf(healed)} will do.`,
+      told: (healed) => `${open}: that gives ${barOf(healed)}.`,
       set: opened(job, ...fixed),
+      kind: 'left open',
     },
   ]
 }
@@ -103,7 +104,8 @@ export const closerClearances = (job: Worked): readonly Proposal[] => {
       const work = `Work with ${carefully(job, c, setting)}, and feel for a rub before each stroke`
       return {
         say: `${work}.`,
-        told: (healed: Worked) => `${work}: ${barOf(healed)} will do.`,
+        told: (healed: Worked) => `${work}: that allows ${barOf(healed)}.`,
+        kind: 'closer',
         set: { ...closer(job, c, setting), ...opened(job) },
       }
     })
@@ -123,6 +125,8 @@ const reliefFor = (job: Worked) => {
 
 /** Leave the press and cut it with the bar: as it comes, with closer clearances, or with less rake; in a blind bore with a relief groove too. */
 export const barInstead = (job: Worked): readonly Proposal[] => {
+  // A bar that is asked for and that nothing on hand makes is no way out.
+  if (job.spec.tooling.bar && !job.bar) return []
   const relief = reliefFor(job)
   const out = {
     [press]: null,
@@ -144,7 +148,8 @@ export const barInstead = (job: Worked): readonly Proposal[] => {
   ]
   return ways.map(([how, more]) => ({
     say: `Cut it with the bar instead${how}.${first}`,
-    told: (healed: Worked) => `Cut it with the bar instead${how}: ${barOf(healed)} will do.${first}`,
+    told: (healed: Worked) => `Cut it with the bar instead${how}: that takes ${barOf(healed)}.${first}`,
+    kind: 'bar',
     set: { ...out, ...more },
   }))
 }
