@@ -84,6 +84,7 @@ describe('every standard keyway from the usual shop', () => {
   const small = [
     job('mm', 6, 6, 1, { width: [1.988, 2.012], height: 2, across: [7, 7.1] }),
     job('mm', 6, 6, 1.5, { width: [1.988, 2.012], height: 2, across: [7, 7.1] }),
+    job('mm', 6.5, 6.5, 1.2, {}),
     job('in', '1/4', 0.25, 1, { width: [0.0625, 0.0645], height: 0.0625, across: [0.285, 0.29] }),
     job('in', '5/16', 0.3125, 1, { width: [0.0625, 0.0645], height: 0.0625, across: [0.3475, 0.3525] }),
     job('in', '3/8', 0.375, 1, { form: 'square' }),

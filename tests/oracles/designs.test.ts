@@ -207,15 +207,21 @@ describe('bars that the design returns', () => {
         held++
         const { bar, bit, asked } = of
         for (const walk of walksOf(of, asSet(of))) {
-          // Tail corners from the bar's axis: less its setting, the bit stands so much farther back.
+          // Tail corners from the bar's axis. Its clearance takes up what setting and bar miss by; in the bore it touches nothing.
           const tail = Math.hypot(bar.bitLength - walk.projection - walk.bar / 2, bit.size / 2)
-          expect(walk.bar / 2 - tail).toBeGreaterThanOrEqual(asked.clearance.back - bar.setting - 1e-6)
+          const missed = bar.setting + bar.diameter.upper - bar.diameter.lower
+          expect(walk.bar / 2 - tail).toBeGreaterThanOrEqual(asked.clearance.back - missed - 1e-6)
+          const touch = touchOff(walk.radius, walk.noseWidth, walk.corner, walk.offset)
+          const drawnBack = touch - walk.withdrawn - bar.bitLength
+          expect(Math.hypot(drawnBack, Math.abs(walk.offset) + bit.size / 2)).toBeLessThan(walk.radius)
           // Shoulder corners at full depth.
           const shoulder = Math.hypot(walk.floor - bit.noseLength, Math.abs(walk.offset) + bit.size / 2)
           expect(walk.radius - shoulder).toBeGreaterThanOrEqual(asked.clearance.back - 1e-6)
         }
         // The whole cup of the screw on the bit, and the screw under the end.
-        expect(bar.bitLength - bar.projection - bar.diameter.upper / 2).toBeGreaterThan(bar.screw.cupPoint / 2)
+        expect(bar.bitLength - bar.projection - bar.setting - bar.diameter.upper / 2).toBeGreaterThan(
+          bar.screw.cupPoint / 2,
+        )
         expect(bar.screw.length).toBeLessThan(bar.bitToEnd)
         expect(bar.noseWidth).toBeLessThanOrEqual(bit.size + 1e-9)
       }),
