@@ -4,7 +4,7 @@ import { hatch } from './hatch.ts'
 import { lengthOf } from './letters.ts'
 import type { Manner } from './numbers.ts'
 import { OntoPaper } from './onto-paper.ts'
-import { is, Piece } from './piece.ts'
+import { costOf, is, Piece } from './piece.ts'
 import { chords } from './plane.ts'
 import type { SheetDimension, Stroke } from './sheet.ts'
 import { place } from './solve.ts'
@@ -42,8 +42,8 @@ export interface Ask {
   readonly named: boolean
   readonly broken: boolean
   readonly letters?: ReadonlyMap<string, string>
-  /** Said after the title: `of sheet 2`. */
-  readonly tail?: string
+  /** Draw it even where something has no room. */
+  readonly forced?: boolean
 }
 
 /** How far the ends of cutting planes are moved out when they shut a dimension's way. */
@@ -52,7 +52,7 @@ const roomForStrips = [0, 14, 22, 32]
 /** Solves a view at a scale. */
 export function solve(view: View, ask: Ask, style: Style, manner: Manner): Block {
   let last: Block | undefined
-  for (const farther of view.marks.some((mark) => mark.mark === 'plane') ? roomForStrips : [0]) {
+  for (const farther of view.marks.some((mark) => mark.mark === 'plane') && !ask.forced ? roomForStrips : [0]) {
     const { block, blocked } = attempt(view, ask, style, manner, farther)
     if (!blocked) return block
     last ??= block
@@ -81,7 +81,10 @@ function attempt(
   const circles: { letter: string; x: number; y: number; radius: number }[] = []
   for (const mark of view.marks) {
     if (mark.mark === 'plane') {
-      const { piece, thick, chain } = drawPlane(mark, paper, drawn.field, style, farther)
+      let plane = drawPlane(mark, paper, drawn.field, style, farther)
+      for (let out = 2; out <= 40 && costOf(plane.piece, drawn.field) === Infinity; out += 2)
+        plane = drawPlane(mark, paper, drawn.field, style, farther + out)
+      const { piece, thick, chain } = plane
       for (let i = 0; i < thick.length; i += 4)
         strokes.push(lineStroke('cut', thick[i]!, thick[i + 1]!, thick[i + 2]!, thick[i + 3]!, style))
       if (chain) strokes.push(lineStroke('centre', ...chain, style))
@@ -114,6 +117,7 @@ function attempt(
     style,
     manner,
     ...(ask.letters && { letters: ask.letters }),
+    ...(ask.forced && { forced: true }),
   })
   const pieces = [drawn.field, ...standing, ...placed.map(({ piece }) => piece)]
   for (const mark of view.marks) {
@@ -158,7 +162,7 @@ function attempt(
     high = Math.max(high, piece.high)
   }
   if (view.title !== undefined) {
-    const words = view.title + (ask.named ? ` (${scaleWords(ask.scale)})` : '') + (ask.tail ?? '')
+    const words = view.title + (ask.named ? ` (${scaleWords(ask.scale)})` : '')
     const length = lengthOf(words, style.text)
     const middle = (drawn.left + drawn.right) / 2
     // Over what stands under it, not over a shelf far to the side.

@@ -140,7 +140,7 @@ export function drawBand(paper: Paper, band: string): Stroke[] {
   const { x1, x2, y2 } = paper.frame
   const text = legible(band)
   const room = x2 - x1 - 8
-  const height = [6, 5, 4, 3.5, 3].find((size) => lengthOf(text, size, true) <= room) ?? 3
+  const height = [5, 4, 3.5, 3].find((size) => lengthOf(text, size, true) <= room) ?? 3
   const said = lengthOf(text, height, true) <= room ? text : shortened(text, height * 1.12, room)
   pen.line(x1, y2 - bandHeight, x2, y2 - bandHeight, 0.5)
   pen.words(said, x1 + (x2 - x1 - lengthOf(said, height, true)) / 2, y2 - bandHeight / 2 - height / 2, height, {

@@ -139,11 +139,11 @@ class Layout {
     return known
   }
 
-  block(view: View, scale: number, main: number, broken: boolean): Block {
-    const key = `${this.drawing.views.indexOf(view)} ${scale} ${scale !== main} ${broken} ${this.letters !== undefined}`
+  block(view: View, scale: number, main: number, broken: boolean, forced = false): Block {
+    const key = `${this.drawing.views.indexOf(view)} ${scale} ${scale !== main} ${broken} ${this.letters !== undefined} ${forced}`
     const known = this.solvedViews.get(key)
     if (known) return known
-    const ask: Ask = { scale, named: scale !== main, broken, ...(this.letters && { letters: this.letters }) }
+    const ask: Ask = { scale, named: scale !== main, broken, forced, ...(this.letters && { letters: this.letters }) }
     const block = solve(view, ask, this.style, this.manner)
     this.solvedViews.set(key, block)
     return block
@@ -191,9 +191,11 @@ class Layout {
         sum + this.reach(view).height * scale + 9 + strips(view, 'top', 'bottom')
       if (beside.reduce(wider, across) > wide || stacked.reduce(higher, up) > high) return undefined
     }
-    const blocks = ask.aligned.map((view) => this.block(view, scale, scale, broken))
-    const loose = ask.loose.map((view) => this.block(view, ownScale(view, scale, ask.down, this.style), scale, broken))
-    const front = ask.front && this.block(ask.front, scale, scale, broken)
+    const blocks = ask.aligned.map((view) => this.block(view, scale, scale, broken, ask.forced))
+    const loose = ask.loose.map((view) =>
+      this.block(view, ownScale(view, scale, ask.down, this.style), scale, broken, ask.forced),
+    )
+    const front = ask.front && this.block(ask.front, scale, scale, broken, ask.forced)
     if (!ask.forced && [front, ...blocks, ...loose].some((block) => block && !block.solved)) return undefined
     const clusters = front ? inProjection(front, blocks, drafting.projection) : []
     const packed = pack(clusters, loose, ask.notes, paper, reserved, top, this.columns)
@@ -363,7 +365,7 @@ function lettered(
   const last = tries.at(-1) ?? { scale: 0.1, broken: false, landscape: true, down: 0 }
   const paper = paperOf(layout.drafting.paper, true)
   const bodies = drawing.views.map((view): Body => {
-    const block = layout.block(view, last.scale, last.scale, last.broken)
+    const block = layout.block(view, last.scale, last.scale, last.broken, true)
     return {
       paper,
       packed: {

@@ -285,10 +285,12 @@ export function clearOfItself(a: Piece): boolean {
       )
         return false
   for (let j = 0; j < a.boxesEnd; j += 5) {
-    const x1 = a.boxes[j]! - 0.5
-    const y1 = a.boxes[j + 1]! - 0.5
-    const x2 = a.boxes[j + 2]! + 0.5
-    const y2 = a.boxes[j + 3]! + 0.5
+    // A datum's triangle (no pad) stands on a line of its own.
+    const own = a.boxes[j + 4] === 0 ? -0.05 : 0.5
+    const x1 = a.boxes[j]! - own
+    const y1 = a.boxes[j + 1]! - own
+    const x2 = a.boxes[j + 2]! + own
+    const y2 = a.boxes[j + 3]! + own
     for (let i = 0; i < a.segmentsEnd; i += 5)
       if (
         a.segments[i] !== is.symbol &&
@@ -298,7 +300,7 @@ export function clearOfItself(a: Piece): boolean {
     for (let i = 0; i < a.arrowsEnd; i += 4) {
       const tailX = a.arrows[i]! - arrowLength * a.arrows[i + 2]!
       const tailY = a.arrows[i + 1]! - arrowLength * a.arrows[i + 3]!
-      if (enters(a.arrows[i]!, a.arrows[i + 1]!, tailX, tailY, x1 - 0.5, y1 - 0.5, x2 + 0.5, y2 + 0.5)) return false
+      if (enters(a.arrows[i]!, a.arrows[i + 1]!, tailX, tailY, x1 - own, y1 - own, x2 + own, y2 + own)) return false
     }
   }
   return true

@@ -32,6 +32,8 @@ export interface Solving {
   readonly manner: Manner
   /** Letters in place of sizes, by the callout's name. */
   readonly letters?: ReadonlyMap<string, string>
+  /** Go on where something has no room, and put it where it does least harm. */
+  readonly forced?: boolean
 }
 
 interface Lane {
@@ -88,6 +90,7 @@ export function place(solving: Solving): {
       .toSorted((a, b) => a.t2 - a.t1 - (b.t2 - b.t1) || a.t1 - b.t1)
     // One whose way is shut goes first the next time round.
     let order = own
+    const rounds = Math.min(own.length, 5)
     for (let round = 0; ; round++) {
       const done: { strip: Prepared; found: Strip }[] = []
       let shut: Prepared | undefined
@@ -95,9 +98,9 @@ export function place(solving: Solving): {
         const around = [...field, ...done.map(({ found }) => found.piece)]
         const beside = [...lanes, ...done.map(({ found }) => found.lane)]
         let found = placeLinear(strip, side, around, beside, tipsOnPaper, style, farthest)
-        if (!found && round >= own.length)
+        if (!found && round >= rounds)
           found = placeLinear(strip, side, around, beside, tipsOnPaper, style, 4 * farthest)
-        if (!found && round < own.length) {
+        if (!found && round < rounds) {
           shut = strip
           break
         }
@@ -134,6 +137,8 @@ export function place(solving: Solving): {
     }
   }
 
+  if (blocked && !solving.forced) return { placed, solved: false, blocked }
+
   // Angles; what has no room for an arc is said by a leader to its second arm.
   const leaders: Leader[] = view.callouts.filter((callout) => callout.callout === 'leader')
   const instead = new Map<Leader, Angle>()
@@ -155,7 +160,7 @@ export function place(solving: Solving): {
     .map((callout) => ({ callout, prepared: preparedLeader(callout, solving) }))
     .toSorted((a, b) => b.prepared.width - a.prepared.width || b.prepared.labels.length - a.prepared.labels.length)
   const standing: { callout: Leader; prepared: PreparedLeader; piece: Piece }[] = []
-  let moves = 24
+  let moves = leaders.length > 20 ? 4 : 24
   while (queue.length > 0) {
     const next = queue.shift()!
     const others = standing.map((other) => other.piece)
@@ -181,6 +186,7 @@ export function place(solving: Solving): {
     found ??= placeLeader(next.prepared, [...field, ...others], lanes, solving, 'loose')
     if (!found) {
       solved = false
+      if (!solving.forced) break
       found = placeLeader(next.prepared, [...field, ...others], lanes, solving, 'forced')
     }
     if (found) standing.push({ ...next, piece: found.piece })
@@ -225,7 +231,7 @@ function placeLinear(
       if (!drawLinear(scratch, strip, style, offset, form)) continue
       const [low, high] = strip.extent
       if (!keepsOrder(strip, side, line, low, high, lanes, style)) continue
-      if (strip.pointing && !clearOfItself(scratch)) continue
+      if (strip.callout.hangs && !clearOfItself(scratch)) continue
       const [x1, y1, x2, y2] = scratch.boxes as [number, number, number, number]
       for (const [x, y] of tips) if (x > x1 - 5 && x < x2 + 5 && y > y1 - 5 && y < y2 + 5) cost += 3
       for (let i = 0; i < field.length && cost < least; i++) cost += 4 * costOf(scratch, field[i]!)
