@@ -147,6 +147,9 @@ const heals = (rule: string, failing: ReadonlySet<string>, { findings }: Outcome
 /** Ways out that can be taken over into the spec: three of what refuses it are plenty, one of a caution. */
 const enough: Readonly<Record<Verdict, number>> = { pass: 0, caution: 1, unknown: 0, fail: 3 }
 
+/** A sentence that goes on from another, where there is no other: `Or bore it through.` */
+const alone = (say: string): string => say.replace(/^(?:Or|Otherwise) (.)/, (_, first: string) => first.toUpperCase())
+
 /** A remedy is offered only when, tried on the spec as written, it heals its rule and breaks none that held. */
 const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly Finding[] => {
   const trial = trials(sized)
@@ -167,7 +170,7 @@ const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly 
       if (kind) kinds.add(kind)
       kept.push({ say: told?.(outcome.worked) ?? say, set })
     }
-    return kept
+    return kept.map((remedy, place) => (place === 0 ? { ...remedy, say: alone(remedy.say) } : remedy))
   }
   return findings.map((finding) => {
     const { proposals: _, ...judged } = finding

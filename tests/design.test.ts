@@ -112,8 +112,10 @@ describe('the ways out of a design', () => {
     for (const made of designs) {
       for (const { rule, remedies } of failing(made))
         expect([rule, remedies.length > 0], job(made)).toEqual([rule, true])
-      for (const { remedies } of made.findings)
+      for (const { remedies } of made.findings) {
+        expect(remedies[0]?.say ?? '', job(made)).not.toMatch(/^(Or|Otherwise) /)
         for (const { say } of remedies) expect(say, job(made)).toMatch(/^[A-Z][^\n]*[^.]\.$/)
+      }
     }
   })
 
