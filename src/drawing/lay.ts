@@ -100,7 +100,8 @@ function ownScale(view: View, main: number, down: number, style: Style): number 
     const fits = larger.filter((scale) => !place.clip || 2 * place.clip.radius * scale <= 45)
     const wanted = fits.findIndex((scale) => place.least * scale >= 3 - 1e-9)
     const index = wanted < 0 ? fits.length - 1 : wanted
-    return fits[Math.max(0, index - down)] ?? main
+    const smaller = fits[index - down]
+    return (smaller !== undefined && place.least * smaller >= 2 ? smaller : fits[index]) ?? main
   }
   if (place.is === 'section' && !place.aligned && place.least !== undefined) {
     const { least } = place
