@@ -48,14 +48,41 @@ const breaks = (sized: Sized): boolean => {
  * or the most that bar and bit bear.
  */
 export const sizesOf = (spec: Spec): Sized => {
-  const usual = sized(spec, spec.tooling.bar)
   const asked = spec.tooling.bar
-  if (!asked || asked.infeed !== undefined || !breaks(usual)) return usual
-  for (const infeed of lighterInfeeds(spec, asked)) {
-    const lighter = sized(spec, { ...asked, infeed })
+  const usual = sized(spec, asked)
+  return asked ? withdrawnFarther(spec, asked, bearable(spec, asked, usual)) : usual
+}
+
+/** With less in a pass, then with less rake, whichever first breaks nothing; as asked where nothing helps. */
+const bearable = (spec: Spec, asked: BarSpec, usual: Sized): Sized => {
+  if (!breaks(usual)) return usual
+  const infeeds = asked.infeed === undefined ? lighterInfeeds(spec, asked) : []
+  const rakes = asked.rake === undefined ? [8, 5, 3, 0].filter((rake) => rake < (usual.bit?.rake ?? 0)) : []
+  const ways: readonly BarSpec[] = [
+    ...infeeds.map((infeed) => ({ ...asked, infeed })),
+    ...rakes.map((rake) => ({ ...asked, rake })),
+    ...rakes.flatMap((rake) => infeeds.map((infeed) => ({ ...asked, rake, infeed }))),
+  ]
+  for (const way of ways) {
+    const lighter = sized(spec, way)
     if (!breaks(lighter)) return lighter
   }
   return usual
+}
+
+/** Drawn back as far as the lag and two chips ask, where nobody has said how far and the bore has room for it. */
+const withdrawnFarther = (spec: Spec, stated: BarSpec, worked: Sized): Sized => {
+  const { asked, loads, plan } = worked
+  if (!asked || !loads || spec.stated.includes('tooling.bar.clearance.withdrawn')) return worked
+  const needed = loads.lag.most + 2 * (plan?.infeedPerPass ?? 0)
+  if (needed <= stated.clearance.withdrawn) return worked
+  const step = spec.units === 'mm' ? 0.05 : 0.002 * 25.4
+  const withdrawn = Math.ceil(needed / step + 0.2) * step
+  const farther = sized(spec, { ...asked, clearance: { ...asked.clearance, withdrawn } })
+  const sound = (one: Sized) =>
+    one.bar !== undefined && one.bar.projection + one.bar.setting <= one.bar.projectionMax + 1e-9
+  const asStiff = (farther.bar?.diameter.nominal ?? 0) >= (worked.bar?.diameter.nominal ?? 0) - 1e-9
+  return sound(farther) && asStiff && !breaks(farther) ? farther : worked
 }
 
 const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {

@@ -1,4 +1,5 @@
 import type { Part } from '../generators/part.ts'
+import { about } from './checks/families.ts'
 import { parts } from '../generators/set.ts'
 import type { Design } from './design.ts'
 import { laySet } from './drawing/set.ts'
@@ -70,9 +71,14 @@ export const checksum = async (design: Design): Promise<string> => {
 
 /** The whole set is laid, so that a sheet keeps its number whichever parts are asked for. */
 const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
-  const { spec, findings, verdict } = design
-  const broken = findings.filter((finding) => finding.verdict === 'fail')
-  const others = broken.length > 1 ? ` ${broken.length - 1} more.` : ''
+  const { spec, findings } = design
+  const tooling = { 'cutter-bar': 'bar', 'tool-bit': 'bar', 'guide-bushing': 'press', 'shim-pack': 'press' } as const
+  /** What forbids a part: what is broken of the job itself, and of the tooling that it belongs to. */
+  const bandOf = (part: string): string | undefined => {
+    const of = part in tooling ? tooling[part as keyof typeof tooling] : 'job'
+    const broken = findings.filter(({ rule, verdict }) => verdict === 'fail' && ['job', of].includes(about(rule)))
+    return broken[0] && `DO NOT MAKE: ${broken[0].reason}${broken.length > 1 ? ` ${broken.length - 1} more.` : ''}`
+  }
   return laySet(
     parts.filter((part) => part.belongs(design)).map((part) => part.drawing(design)),
     {
@@ -81,8 +87,8 @@ const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
       job: spec.name,
       checksum: await checksum(design),
       verdict: verdictWords(design),
-      ...(verdict === 'fail' && { band: `DO NOT MAKE: ${broken[0]?.reason ?? ''}${others}` }),
     },
+    bandOf,
   )
 }
 

@@ -404,7 +404,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     unit: 'mm',
     applies: ({ spec }) => spec.bore.blind !== undefined,
     measured: ({ spec }) => (spec.bore.blind?.relief?.diameter ?? spec.bore.diameter.nominal) / 2,
-    limit: ({ section }) => section.cornerReach + 0.2,
+    limit: ({ section }) => section.cornerReachMost + 0.2,
     reason: ({ measured, limit }) => `The relief groove’s radius is ${measured}; ${limit} clears the floor’s corners.`,
     remedies: reliefRemedies,
   },
@@ -417,8 +417,42 @@ export const barRules: readonly Rule<BarJob>[] = [
     unit: 'mm',
     applies: ({ spec }) => spec.bore.blind !== undefined,
     measured: ({ spec }) => spec.bore.blind?.relief?.length ?? 0,
-    limit: ({ bar }) => bar.overtravel + 1,
+    // Pulled, the cut begins in the groove: the whole bit must stand in it.
+    limit: ({ bar, asked }) => (asked.stroke === 'push' ? bar.overtravel + 1 : bar.bit.size + 1),
     reason: ({ measured, limit }) => `The relief groove is ${measured} long; ${limit} takes overtravel and chip.`,
     remedies: reliefRemedies,
+  },
+  {
+    id: 'hub-wall-over-relief',
+    states: 'the relief groove leaves the hub its wall',
+    source: 'judgement: 2.5 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.blind?.relief !== undefined && spec.hub.outside !== undefined,
+    measured: ({ spec }) => ((spec.hub.outside ?? 0) - (spec.bore.blind?.relief?.diameter ?? 0)) / 2,
+    limit: () => 2.5,
+    reason: ({ measured, limit }) => `${measured} of hub is left over the relief groove; ${limit} is the least.`,
+    remedies: () => [{ say: 'Take a larger hub, a flatter key, or bore it through.' }],
+  },
+  {
+    id: 'pulled-bit-is-square',
+    states: 'a bit that is pulled can be turned over',
+    source: 'a round bit’s flat for the screw lies on its rake side',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'count',
+    applies: ({ asked }) => asked.stroke === 'pull',
+    measured: ({ bar }) => (bar.bit.shape === 'round' ? 1 : 0),
+    limit: () => 0,
+    reason: (_said, _job, broken) =>
+      broken
+        ? 'On the pull stroke the rake looks away from the screw, and this round bit has its flat on the rake’s side.'
+        : 'The square bit is turned over for the pull stroke: rake towards the holder.',
+    remedies: (job) => [
+      { say: 'Cut on the push stroke.', set: { 'tooling.bar.stroke': 'push' } },
+      ...leaveBarOpen(job),
+      { say: 'Or take a square bit.' },
+    ],
   },
 ]

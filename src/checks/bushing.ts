@@ -8,8 +8,9 @@ const otherBroach = (job: PressJob): readonly Proposal[] => [
   { say: 'Or take another broach, measure it and enter it.' },
 ]
 
-/** x of a height over the broach's back, once `shimmed`. */
-const heightX = ({ bushing }: PressJob, height: number, shimmed = 0): number => bushing.floorFromBore + height + shimmed
+/** x of a height over the broach's back, once `shimmed`, in the smallest bore: the thrust holds the bushing against its back. */
+const heightX = ({ bushing, section }: PressJob, height: number, shimmed = 0): number =>
+  bushing.backWall.upper - section.bore.lower / 2 + height + shimmed
 
 const allShims = ({ bushing }: PressJob): number => bushing.shims.reduce((sum, shim) => sum + shim, 0)
 
@@ -22,14 +23,28 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     sense: 'at least',
     unit: 'mm',
     measured: ({ bushing }) =>
-      bushing.outside.lower / 2 -
-      Math.hypot(
-        bushing.floorFromAxis - (bushing.backWall.nominal - bushing.backWall.lower),
-        bushing.slotWidth.upper / 2,
+      Math.min(
+        ...[bushing.backWall.lower, bushing.backWall.upper].map(
+          (wall) =>
+            bushing.outside.lower / 2 - Math.hypot(wall - bushing.outside.lower / 2, bushing.slotWidth.upper / 2),
+        ),
       ),
     limit: () => 1.5,
     reason: ({ measured, limit }) => `${measured} of wall stands behind the slot’s corners; ${limit} is the least.`,
     remedies: otherBroach,
+  },
+  {
+    id: 'bushing-fills-bore',
+    states: 'the bushing fills the bore, so that the slot comes out in the middle',
+    source: 'judgement: 0.1 mm of play puts the slot 0.05 mm off, with the slot’s own play',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ bushing, section }) => section.bore.upper - bushing.outside.lower,
+    limit: () => 0.1,
+    reason: ({ measured, limit }) =>
+      `The bushing may have ${measured} of play in the bore; ${limit} keeps the slot in the middle.`,
+    remedies: () => [{ say: 'Measure the bore, give bore.measured, and turn the bushing to it.' }],
   },
   {
     id: 'first-tooth-enters',

@@ -29,7 +29,7 @@ const lighterCut = (job: LoadedBar, { measured, limit, sense }: Ruling): readonl
   if (!plan) return []
   const now = plan.infeedPerPass
   return [0.75, 0.5, 0.35, 0.25]
-    .map((part) => roundTo(now * part, either(spec.units, 0.0005, 0.00005)))
+    .map((part) => roundTo(now * part, either(spec.units, 0.0025, 0.0001)))
     .filter((infeed) => {
       const loads = infeed >= thinnest ? loadsOf(spec, { ...asked, infeed }, bar, bit)?.sizes : undefined
       const lighter = loads && { ...job, loads, plan: { ...plan, infeedPerPass: infeed } }

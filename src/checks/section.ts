@@ -4,7 +4,15 @@ import type { Proposal, Rule, Worked } from './rule.ts'
 import { length, opened, upTo, written } from './ways.ts'
 
 const lifeCritical =
-  /steer|brak|suspension|lift|hoist|crane|pressure vessel|aircraft|airplane|aeroplane|propell|elevator|climb|winch for people|wheelchair|medical|parachute|safety harness|roll cage|life[- ]?(critical|saving|support)/i
+  /steer|brak|suspension|lift|hoist|crane|davit|pressur|boiler|aircraft|airplane|aeroplane|helicopter|glider|propell|elevator|climb|winch for people|flying winch|fairground|amusement|swing|wheelchair|medical|surg|parachute|harness|roll cage|tie[- ]rod|ball joint|wheel hub|trailer|kart|motorcycle|bicycle fork|diving|breathing|oxygen|scaffold|ladder|stretcher|life/i
+
+/** How far the measured bore lies outside its limits, mm; 0 within them. */
+const outsideLimits = ({ spec }: Worked): number =>
+  Math.max(
+    0,
+    (spec.bore.measured ?? 0) - spec.bore.diameter.upper,
+    spec.bore.diameter.lower - (spec.bore.measured ?? 0),
+  )
 
 const wallNeeded = ({ section }: Worked): number => Math.max((section.key.height?.nominal ?? 0) / 2, 2.5)
 
@@ -68,16 +76,52 @@ export const sectionRules: readonly Rule[] = [
     sense: 'at most',
     unit: 'mm',
     applies: ({ spec }) => spec.bore.measured !== undefined,
-    measured: ({ spec }) =>
-      Math.max(
-        0,
-        (spec.bore.measured ?? 0) - spec.bore.diameter.upper,
-        spec.bore.diameter.lower - (spec.bore.measured ?? 0),
-      ),
+    measured: outsideLimits,
     limit: () => 0.013,
     reason: ({ measured, limit }) =>
       `The measured bore is ${measured} outside its limits; ${limit} can be lived with. Depths follow the measured bore.`,
     remedies: () => [{ say: 'Measure the bore again, two ways at both ends, and enter it again.' }],
+  },
+  {
+    id: 'bore-not-another',
+    states: 'the measured bore is the bore that the keyway is for',
+    source: 'judgement: 0.1 mm (.004 in) outside its limits',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    applies: ({ spec }) => spec.bore.measured !== undefined,
+    measured: outsideLimits,
+    limit: () => 0.1,
+    reason: ({ measured, limit }) =>
+      `The measured bore is ${measured} outside its limits; beyond ${limit} neither shaft nor key will fit it.`,
+    remedies: () => [
+      { say: 'Measure the bore again; if it is right, bush it, or state the diameter and tolerance that it has.' },
+    ],
+  },
+  {
+    id: 'depth-limits-leave-room',
+    states: 'the bore’s limits leave the depth its own',
+    source: 'geometry: across must keep the depth in the largest and in the smallest bore',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    applies: ({ spec }) => {
+      const by = spec.feature.depth?.by
+      return by !== undefined && by[1] > by[0]
+    },
+    measured: ({ section }) => section.bore.upper - section.bore.lower,
+    limit: ({ spec }) => (spec.feature.depth?.by[1] ?? 0) - (spec.feature.depth?.by[0] ?? 0),
+    reason: ({ measured, limit }) =>
+      `The bore may vary by ${measured} and the depth by ${limit}: across is what is left between them.`,
+    remedies: (job) => [
+      {
+        say: 'Measure the bore and give bore.measured: then the depth follows it.',
+      },
+      {
+        say: `Bore it to ${length(job, job.spec.bore.diameter.nominal)} H7.`,
+        set: { 'bore.tolerance': 'H7' },
+      },
+    ],
   },
   {
     id: 'hub-wall',
@@ -87,7 +131,7 @@ export const sectionRules: readonly Rule[] = [
     sense: 'at least',
     unit: 'mm',
     measured: ({ spec, section }) =>
-      spec.hub.outside === undefined ? undefined : spec.hub.outside / 2 - section.cornerReach,
+      spec.hub.outside === undefined ? undefined : spec.hub.outside / 2 - section.cornerReachMost,
     limit: wallNeeded,
     reason: ({ measured, limit }) =>
       measured.startsWith('-')
@@ -95,7 +139,7 @@ export const sectionRules: readonly Rule[] = [
         : `${measured} of hub is left over the corner of the floor; ${limit} is the least.`,
     untold: 'The hub’s outside is not told, so the wall over the slot’s corner cannot be: give hub.outside.',
     remedies: (job) => {
-      const outside = upTo(job, 2 * (job.section.cornerReach + wallNeeded(job)), 0.5, 1 / 16)
+      const outside = upTo(job, 2 * (job.section.cornerReachMost + wallNeeded(job)), 0.5, 1 / 16)
       return [
         {
           say: `Take a hub of Ø${length(job, outside)} or more.`,
@@ -208,8 +252,16 @@ export const sectionRules: readonly Rule[] = [
     measured: ({ spec }) => spec.hub.hardness,
     limit: () => 35,
     reason: ({ measured, limit }) => `The hub is ${measured}; a hand-driven edge cuts up to ${limit}.`,
-    remedies: () => [
-      { say: 'Anneal the hub to some 25 HRC, and measure it again.', set: { 'hub.hardness': 25 } },
+    // A hardened part that a life may hang on is never annealed on a program's word.
+    remedies: ({ spec }) => [
+      ...(lifeCritical.test(spec.use ?? '')
+        ? []
+        : [
+            {
+              say: 'Anneal the hub to some 25 HRC if whoever designed it agrees, harden it again after, and measure it.',
+              set: { 'hub.hardness': 25 },
+            },
+          ]),
       { say: 'Or have it ground or spark-eroded.' },
     ],
   },
@@ -226,7 +278,7 @@ export const sectionRules: readonly Rule[] = [
     reason: (_said, job, broken) =>
       broken
         ? `“${job.spec.use}” reads like something a life hangs on. These are sizes, not an approval: a qualified person, the local code and the maker’s own part come first.`
-        : `“${job.spec.use}” does not read like something a life hangs on; if it is, a qualified person and the local code come first.`,
+        : `If a life hangs on it (“${job.spec.use}”), a qualified person and the local code come first.`,
     remedies: () => [{ say: 'Take it to a qualified person, under the local code; use the maker’s own part.' }],
   },
 ]

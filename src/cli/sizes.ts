@@ -103,13 +103,20 @@ export const sayingIn = (units: Units): Saying => {
     )
     return all.length > 0 ? { remark: all.join(', ') } : {}
   }
+  // A size that lies within its limits is printed within them.
+  const within = ({ nominal, lower, upper }: Size): string => {
+    const [least, most] = [fine(lower, 'up'), fine(upper, 'down')]
+    const said = fine(nominal)
+    if (nominal < lower - 1e-9 || nominal > upper + 1e-9 || lower === upper || Number(least) > Number(most)) return said
+    return Number(said) < Number(least) ? least : Number(said) > Number(most) ? most : said
+  }
   return {
     units,
     number,
     length: (name, mm, remark) => ({ name, value: number(mm), ...beside(mm, remark) }),
     size: (name, size, remark) => ({
       name,
-      value: fine(size.nominal),
+      value: within(size),
       // Limits are rounded inwards, so that what is printed never allows more than what holds.
       ...(size.lower === size.upper ? {} : { limits: [fine(size.lower, 'up'), fine(size.upper, 'down')] as const }),
       ...beside(size.nominal, remark),
@@ -138,7 +145,9 @@ const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => (
     says.length(
       'projection',
       bar.projection,
-      `may be ${says.number(bar.projectionMin)} to ${says.number(bar.projectionMax)}`,
+      bar.projectionMin <= bar.projectionMax
+        ? `may be ${says.number(bar.projectionMin)} to ${says.number(bar.projectionMax)}`
+        : 'there is none that both enters and reaches',
     ),
     says.length('over bar and nose', bar.overBarAndNose, 'what a caliper reads'),
     says.size(
@@ -202,13 +211,16 @@ const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable =
   rows: [
     {
       ...says.size('infeed a pass', sharp(plan.infeedPerPass)),
-      remark: `${plan.passes} passes in all, about ${Math.ceil(plan.minutes)} minutes of strokes`,
+      remark: `${plan.passes} passes${plan.keyways > 1 ? ` a keyway, ${plan.keyways} keyways` : ' in all'}, about ${Math.ceil(plan.minutes)} minutes of strokes; spring passes come on top`,
     },
     ...plan.lanes.map((lane, at) => ({
       ...says.size(plan.lanes.length === 1 ? 'infeed' : `lane ${at + 1}, infeed`, sharp(lane.infeed)),
       remark: `${lane.offset === 0 ? 'on centre' : `${says.number(lane.offset)} sideways`}, ${lane.passes} passes`,
     })),
-    { ...says.size('dial goes', sharp(plan.dial.target)), remark: `dial reads ${plan.dial.reads}` },
+    {
+      ...says.size('dial goes', sharp(plan.dial.target)),
+      remark: `dial reads ${plan.dial.reads}; ${says.number(plan.dial.left)} is left, by what is measured`,
+    },
     ...plan.checks.map(({ after, across }) => ({
       ...says.size(`measure after ${after}`, sharp(across)),
       remark: 'across by the dial; the slot lags behind it',

@@ -18,6 +18,7 @@ export const telling = (design: Design, width: number, paint: Paint): string =>
       ...table(rows),
     ]),
     '',
+    ...dangers(design, width),
     closing(width),
   ].join('\n')
 
@@ -28,7 +29,27 @@ export const closing = (width: number): string => [wrap(trust, width), wrap(defe
 
 /** How far to trust the numbers. */
 const trust =
-  'Forces are good to about a third either way; sizes are as good as what was measured. Measure the finished bore before the last infeed, and the keyway across before the key goes in. Never start the spindle with the bar in the hub.'
+  'Forces are good to about a third either way; sizes are as good as what was measured. Measure the finished bore before the last infeed, and the keyway across before the key goes in.'
+
+/** Where the danger is: at the machine that this job is cut on. */
+export const dangers = ({ bar, bushing }: Design, width: number): readonly string[] => [
+  ...(bar
+    ? [
+        wrap(
+          'Bar: never start the spindle with the bar in the hub. Power off at the isolator, chuck key out, spindle locked; knuckles off the hub’s edge.',
+          width,
+        ),
+      ]
+    : []),
+  ...(bushing
+    ? [
+        wrap(
+          'Press: a broach is hard and shatters sideways. Guard, face shield, nobody in line with it; ram square, oil, never strike it, never draw it back. Force jumps: stop.',
+          width,
+        ),
+      ]
+    : []),
+]
 
 /** What no number here decides. */
 const deferral =

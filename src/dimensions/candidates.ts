@@ -95,6 +95,7 @@ const screwFor = (
   name: string,
   bit: Candidate['bit'],
   hole: number,
+  most: number,
   rise: number,
   bar: number,
 ): { readonly screw: Screw; readonly holeToEnd: number; readonly bitToEnd: number } | undefined => {
@@ -105,7 +106,7 @@ const screwFor = (
   const recess = recessOf(bar)
   const height = bit.size - bit.flat
   const wanted = roundUp(holeToEndFor(hole, thread.major, recess), step)
-  const open = hole / 2 + rise - height
+  const open = most / 2 + seatRise(bit.shape, bit.size, bit.cornerBreak, most) - height
   const least = leastEngaged(thread.major, thread.pitch) + open
   const asWanted = endSizes(hole, rise, height, thread, wanted, recess)
   const held = stock.lengths.filter((length) => length >= least - 1e-9)
@@ -125,9 +126,9 @@ const screwFor = (
       callout: thread.callout,
       cupPoint: stock.cupPoint,
       length,
-      lengthMin: end.screwLeast,
+      lengthMin: least,
       lengthMax: end.screwMost,
-      engaged: length - end.open,
+      engaged: length - open,
       tapDrill: thread.tapDrill,
     },
   }
@@ -170,7 +171,7 @@ const assess = (
   const known = names.filter((name) => setScrewFor(name)?.seatingTorque !== undefined)
   const fitted = (known.length > 0 ? known : names)
     .toReversed()
-    .flatMap((name) => screwFor(spec, name, bit, hole.nominal, rise, nominal) ?? [])[0]
+    .flatMap((name) => screwFor(spec, name, bit, hole.nominal, hole.most, rise, nominal) ?? [])[0]
   if (!fitted) return undefined
   const { screw, holeToEnd, bitToEnd } = fitted
   const each = (settings: readonly Setting[], ask: (setting: Setting) => number) => settings.map(ask)
@@ -256,7 +257,10 @@ const better = (a: Candidate, b: Candidate): number =>
  */
 export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candidate | undefined => {
   const chipRoom = chipRoomFor(spec, bar)
-  const blanks: readonly Tooling[] = bar.bit ? [bar.bit] : spec.shop.bits
+  // A round bit has its flat on the rake's side: it cannot be turned over to be pulled.
+  const blanks: readonly Tooling[] = bar.bit
+    ? [bar.bit]
+    : spec.shop.bits.filter(({ shape }) => bar.stroke === 'push' || shape === 'square')
   const held = spec.shop.collets.at(-1) ?? Infinity
   const bars =
     bar.diameter === undefined

@@ -52,7 +52,8 @@ const gapsOf = (candidate: Candidate, section: Section, settings: readonly Setti
     const toBore = setting.radius - radius - Math.hypot(axis, offset)
     const towardsMouth = axis * halfOfSlot >= Math.abs(offset) * corner
     const [gap, at] = towardsMouth ? [toCorner, 'mouth corner' as const] : [toBore, 'bore' as const]
-    if (gap < front) [front, frontAt] = [gap, at]
+    // With its axis behind the bore's the bar has nothing in front but the floor.
+    if (gap < front && axis >= 0) [front, frontAt] = [gap, at]
     if (p < front) [front, frontAt] = [p, 'crown or floor']
   }
   return { back, front, frontAt }
@@ -74,7 +75,12 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
   const shouldered = shank > d + 1e-9
   // The edge lies as far behind the bit's face under the screw as it was ground down.
   const { size, flat } = candidate.bit
-  const edgeToEnd = candidate.bitToEnd + size - flat - edgeHeightOf(candidate.bit, candidate.nose.width)
+  const ground = size - flat - edgeHeightOf(candidate.bit, candidate.nose.width)
+  // Pushed, the edge is the bit's face on the screw's side; pulled, the bit is turned over and its edge looks to the holder.
+  const edgeToEnd =
+    bar.stroke === 'push'
+      ? candidate.bitToEnd + ground
+      : candidate.holeToEnd + candidate.rise - ground - (candidate.bit.shape === 'round' ? flat : 0)
   const bodyLength = roundUp(spec.bore.length + overtravel + leastHolderGap(spec.bore.length) + edgeToEnd, steps.whole)
   const overhang = bodyLength - edgeToEnd
   const shankLength = roundUp(
@@ -191,7 +197,10 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       overhang: 'body length less the end below the bit',
       overtravel: 'judgement',
       holderGap: 'what is left between hub and holder when the bar is right in',
-      tipBeyond: 'overtravel and the end below the bit',
+      tipBeyond:
+        bar.stroke === 'push'
+          ? 'overtravel and the end below the edge'
+          : 'overtravel and the whole end below the edge, which looks to the holder on the pull',
       overall: 'body and three diameters of shank, within what a holder takes',
       shank: chosen(
         'shank',

@@ -2,7 +2,7 @@ import { middle, type Size, withDeviations } from '../fits/size.ts'
 import type { Broach, Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { mouthX } from './bore.ts'
-import { either, roundTo, roundUp, stepsOf } from './makeable.ts'
+import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
 import type { GuideBushing, Section } from './types.ts'
 
 /** First-tooth clearance and slot clearance, mm. Source: judgement. */
@@ -61,6 +61,9 @@ export const packOf = (
   return { leaves: best.leaves, short: Math.round(best.short * 1e6) / 1e6 }
 }
 
+/** What stays in the chuck, to be turned, bored and parted off in one chucking. */
+const grip = (spec: Spec): number => either(spec.units, 25, 1)
+
 const outsideFor = (spec: Spec, bore: Size): Size =>
   spec.units === 'mm'
     ? withDeviations(bore.lower, -0.025, -0.013)
@@ -77,10 +80,15 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
   const slot = roundTo(Math.max(broach.bodyWidth, broach.toothWidth) + slotClear, steps.fine)
   const slotTolerance = either(spec.units, 0.025, 0.001)
   const slotWidth = { nominal: slot, lower: slot - slotTolerance, upper: slot + slotTolerance }
-  const wall = roundTo(radius + slotFloorX(radius, section.floor, broach), steps.fine)
+  // The first tooth must enter the smallest bore; the last must not pass the floor, so what it leaves is rounded down.
+  const smallest = bore.lower / 2
+  const byFirst = smallest + slotFloorX(smallest, Infinity, broach)
+  const wall = Math.min(roundTo(byFirst, steps.fine), roundDown(across - broach.lastTooth, steps.fine))
   const wallTolerance = either(spec.units, 0.02, 0.001)
   const backWall = { nominal: wall, lower: wall - wallTolerance, upper: wall + wallTolerance }
-  const total = across - wall - broach.lastTooth
+  // Less than a step of the wall is no shim.
+  const missing = across - wall - broach.lastTooth
+  const total = missing < steps.fine ? 0 : missing
   const count = shimCount(total, broach)
   const one = count > 0 ? roundTo(total / count, steps.shim) : 0
   // Sums close: the last shim is what the others leave.
@@ -136,10 +144,10 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
       stroke: hub + broach.toothedLength,
       below: broach.pilotLength + broach.toothedLength,
       daylight: hub + broach.overall - broach.pilotLength,
-      plateHoleRadius: section.cornerReach + 0.2,
+      plateHoleRadius: section.cornerReachMost + 0.2,
       stock: {
         diameter: spec.shop.rounds.find((size) => size >= collarDiameter + 1) ?? collarDiameter,
-        length: roundUp(length + collarThickness + either(spec.units, 3, 0.125), steps.whole),
+        length: roundUp(length + collarThickness + either(spec.units, 3, 0.125) + grip(spec), steps.whole),
         material: 'free-cutting mild steel',
       },
     },
@@ -168,7 +176,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
       below: 'pilot and toothed length',
       daylight: 'bore, and the broach less its pilot',
       plateHoleRadius: 'the slot’s farthest corner and 0.2 mm',
-      stock: 'the next round over the collar',
+      stock: 'the next round over the collar; 3 mm (1/8 in) to part off and face, 25 mm (1 in) of grip',
     },
   }
 }

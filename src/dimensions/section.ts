@@ -108,16 +108,24 @@ const asmeSlot = (keyway: Keyway, diameter: number): Slot | undefined => {
   }
 }
 
+/**
+ * Across that keeps a depth within its limits whatever the bore within its own. A depth given exactly is that of the middle bore; where the
+ * bore's limits leave nothing between, a rule says so and the middle of both is worked on with.
+ */
+const acrossOfDepth = (depth: NonNullable<Keyway['depth']>, bore: Size, width: Size): Size => {
+  const [least, most] = depth.by
+  const at = (diameter: number, slot: number, by: number) =>
+    depth.from === 'crown' ? diameter + by : acrossFromSide(diameter, slot, by)
+  const nominal = at(middle(bore), width.nominal, (least + most) / 2)
+  if (least === most) return exact(nominal)
+  const [lower, upper] = [at(bore.upper, width.lower, least), at(bore.lower, width.upper, most)]
+  return lower <= upper ? { nominal: (lower + upper) / 2, lower, upper } : exact(nominal)
+}
+
 const slotByHand = (keyway: Keyway, bore: Size): Slot | undefined => {
   if (!keyway.width) return undefined
   const width = between(keyway.width)
-  const diameter = middle(bore)
-  const by = keyway.depth?.by
-  const across = keyway.across
-    ? between(keyway.across)
-    : by && keyway.depth.from === 'crown'
-      ? between([diameter + by[0], diameter + by[1]])
-      : by && between([acrossFromSide(diameter, width.nominal, by[0]), acrossFromSide(diameter, width.nominal, by[1])])
+  const across = keyway.across ? between(keyway.across) : keyway.depth && acrossOfDepth(keyway.depth, bore, width)
   if (!across) return undefined
   return {
     width,
@@ -172,6 +180,10 @@ export const anglesBetween = (at: readonly number[]): readonly number[] => {
   return sorted.map((angle, i) => (sorted[i + 1] ?? (sorted[0] ?? 0) + 360) - angle)
 }
 
+/** Bore arc left between two slots `angle` degrees apart, mm; negative where they run into each other. */
+const landBetween = (radius: number, half: number, angle: number): number =>
+  (radius * (angle - 2 * mouthHalfAngle(radius, half)) * Math.PI) / 180
+
 /** Corner radius for the nose where nobody has said one: a round figure inside the slot's limits. */
 const cornerFor = (spec: Spec, slot: Slot): number => {
   const said = spec.tooling.bar?.nose.cornerRadius
@@ -219,9 +231,14 @@ export const sectionOf = (spec: Spec): Reasoned<Section> => {
       cornerRadius,
       ...(slot.corner && { cornerLimits: slot.corner }),
       cornerReach: cornerReach(floor, half, cornerRadius),
+      cornerReachMost: cornerReach(
+        slot.across.upper - bore.lower / 2,
+        slot.width.upper / 2,
+        Math.min(cornerRadius, slot.width.upper / 2),
+      ),
       area: slotArea(radius, half, floor),
       at,
-      ...(at.length > 1 && { land: (radius * ((least - 2 * mouthHalfAngle(radius, half)) * Math.PI)) / 180 }),
+      ...(at.length > 1 && { land: landBetween(bore.lower / 2, slot.width.upper / 2, least) }),
       key: slot.key,
     },
     basis: {
@@ -249,10 +266,11 @@ export const sectionOf = (spec: Spec): Reasoned<Section> => {
           ? 'a round figure inside the slot’s corner limits'
           : 'a stoned corner where no limits are set',
       cornerLimits: spec.feature.corner ? 'given in the spec' : slot.key.source,
-      cornerReach: 'the farthest point of the slot from the axis: hub wall, relief and openings go by it',
+      cornerReach: 'the farthest point of the slot from the axis',
+      cornerReachMost: 'the same at the worst corner of the limits: hub wall, relief and openings go by it',
       area: 'slot area less the bore’s segment',
       at: 'given in the spec, or one at 0',
-      land: 'bore arc between the nearest two mouths',
+      land: 'bore arc between the nearest two mouths, smallest bore and widest slots',
       key: slot.key.source,
     },
   }

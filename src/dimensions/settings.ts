@@ -7,7 +7,8 @@ import type { Spec } from '../spec/spec.ts'
 
 /** Overlap of neighbouring lanes: a tenth of the nose and twice its corner radius, or a ridge stands between them. Source: common practice, no source. */
 export const leastOverlap = (noseWidth: number, cornerRadius: number): number =>
-  Math.max(0.1 * noseWidth, 2 * cornerRadius)
+  // A nose that is all corners has no flat to overlap with: three quarters of it is as near as lanes can lie.
+  Math.min(Math.max(0.1 * noseWidth, 2 * cornerRadius), 0.75 * noseWidth)
 
 /** Infeed for one pass: as given, else the material's own in a round figure of the job's unit. */
 export const infeedPerPass = (spec: Spec, bar: BarSpec): number => {
@@ -32,8 +33,8 @@ export const chipRoomFor = (spec: Spec, bar: BarSpec): number => chipCoil(infeed
 export type Corner = 'back' | 'front' | 'middle'
 
 /**
- * The settings, one a lane, at a corner of the tolerances: smallest bore; for the back the widest slot (it touches first), for the
- * front the deepest and narrowest.
+ * The settings, one a lane, at a corner of the tolerances: smallest bore; for the back the widest slot (it touches first); for the front
+ * the deepest, and the narrowest for a nose as wide as the slot, the widest for lanes, which then lie farthest off the middle.
  */
 export const settingsAt = (
   corner: Corner,
@@ -44,7 +45,8 @@ export const settingsAt = (
 ): readonly Setting[] => {
   const { bore, widthLimits, acrossLimits } = section
   const radius = corner === 'middle' ? section.boreRadius : bore.lower / 2
-  const width = corner === 'back' ? widthLimits.upper : corner === 'front' ? widthLimits.lower : section.width
+  const width =
+    corner === 'middle' ? section.width : corner === 'front' && nose.single ? widthLimits.lower : widthLimits.upper
   const across = corner === 'middle' ? section.across : acrossLimits.upper
   const overlap = leastOverlap(nose.width, nose.cornerRadius)
   const noseWidth = nose.single ? width : Math.min(nose.width, width)

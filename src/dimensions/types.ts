@@ -34,6 +34,8 @@ export interface Section {
   readonly cornerLimits?: Size
   /** Farthest point of the slot from the axis. */
   readonly cornerReach: number
+  /** The same at the worst corner of the limits. */
+  readonly cornerReachMost: number
   readonly area: number
   readonly at: readonly number[]
   /** Least land between neighbouring keyways, along the bore; absent for one keyway. */
@@ -255,8 +257,10 @@ export interface PlugGauge {
 
 export interface Plan {
   readonly infeedPerPass: number
+  /** Of one keyway, all lanes. */
   readonly passes: number
-  /** Strokes alone; measuring and stoning not counted. */
+  readonly keyways: number
+  /** Strokes of all keyways alone; measuring and stoning not counted. */
   readonly minutes: number
   /** After so many passes of the first lane, this across by the dial. */
   readonly checks: readonly { readonly after: number; readonly across: number }[]
@@ -270,7 +274,10 @@ export interface Plan {
   readonly dial: {
     readonly mark: number
     readonly reads: 'travel' | 'diameter'
+    /** To the last whole mark before the floor. */
     readonly target: number
     readonly marks: number
+    /** What is left beyond it, in the dial's own reading: found by measuring. */
+    readonly left: number
   }
 }

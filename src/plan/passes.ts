@@ -18,7 +18,7 @@ const checksOf = (section: Section, touchOff: number, infeed: number, perPass: n
     return { after, across: section.boreRadius + touchOff + Math.min(after * perPass, infeed) }
   })
 
-/** Lanes, passes and what the dial reads at the end; no lag and no spring passes in it. */
+/** Lanes, passes of each keyway and what the dial reads at the end; no lag and no spring passes in it. */
 export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar, section: Section): Plan => {
   const perPass = infeedPerPass(spec, bar)
   const lanes = cutter.lanes.map(({ offset, touchOff, infeed }) => ({
@@ -28,15 +28,18 @@ export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar, section: Sec
     passes: passesFor(infeed, perPass),
   }))
   const deepest = Math.max(...lanes.map((lane) => lane.infeed))
-  const target = bar.dial.reads === 'diameter' ? 2 * deepest : deepest
+  const whole = bar.dial.reads === 'diameter' ? 2 * deepest : deepest
+  // To the mark short of the floor: what is left is found by measuring.
+  const marks = Math.floor(whole / bar.dial.mark + 1e-3)
   const passes = lanes.reduce((sum, lane) => sum + lane.passes, 0)
   const first = lanes[0]
   return {
     infeedPerPass: perPass,
     passes,
-    minutes: (passes * secondsPerPass) / 60,
+    keyways: section.at.length,
+    minutes: (section.at.length * passes * secondsPerPass) / 60,
     lanes,
     checks: first ? checksOf(section, first.touchOff, first.infeed, perPass) : [],
-    dial: { ...bar.dial, target, marks: target / bar.dial.mark },
+    dial: { ...bar.dial, target: marks * bar.dial.mark, marks, left: Math.max(0, whole - marks * bar.dial.mark) },
   }
 }

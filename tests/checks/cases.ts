@@ -83,14 +83,20 @@ const lanes = (offset: number): Trial => ({
 })
 const slotCorner = (wall: number): Trial => ({
   document: press({}),
-  amend: withBushing(({ floorFromAxis, backWall, slotWidth }) => {
-    const corner = Math.hypot(floorFromAxis - (backWall.nominal - backWall.lower), slotWidth.upper / 2)
-    return { outside: { nominal: 25, lower: 2 * (corner + wall), upper: 2 * (corner + wall) } }
+  // The slot's floor on the bushing's own axis: its corners are half its width from there.
+  amend: withBushing(({ slotWidth }) => {
+    const half = slotWidth.upper / 2 + wall
+    return {
+      outside: { nominal: 25, lower: 2 * half, upper: 2 * half },
+      backWall: { nominal: half, lower: half, upper: half },
+    }
   }),
 })
 const firstTooth = (over: number): Trial => ({
   document: press({}),
-  amend: withBushing(() => ({ floorFromBore: Math.sqrt(12.5 ** 2 - 4 ** 2) - 12 + over })),
+  amend: withBushing(({ backWall }) => ({
+    backWall: { ...backWall, upper: 12.5 + Math.sqrt(12.5 ** 2 - 4 ** 2) - 12 + over },
+  })),
 })
 const lever = (length: number) =>
   press({}, { lever: { pull: '300 N', length: `${length} mm`, pinion: '19 mm', efficiency: 1 } })
@@ -118,6 +124,12 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     breaks: 25.02,
     at: (measured) => job({ bore: { measured } }),
   },
+  'bore-not-another': { holds: 25.05, breaks: 25.2, at: (measured) => job({ bore: { measured } }) },
+  'depth-limits-leave-room': heldDocuments(
+    job({ bore: { tolerance: [0, 0.1] }, keyway: { width: 8, depth: { crown: [3.2, 3.4] } } }),
+    job({ bore: { tolerance: [0, 0.3] }, keyway: { width: 8, depth: { crown: [3.2, 3.4] } } }),
+    job({ bore: { tolerance: [0, 0.2] }, keyway: { width: 8, depth: { crown: [3.2, 3.4] } } }),
+  ),
   'hub-wall': heldDocuments(
     job({ hub: { outside: 60 } }),
     job({ hub: { outside: 39 } }),
@@ -215,7 +227,22 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     blind({ relief: { diameter: 36, length: 1.9 } }),
     blind({ relief: { diameter: 36, length: 2 } }),
   ),
+  'hub-wall-over-relief': heldDocuments(
+    blind({}),
+    blind({ relief: { diameter: 56, length: 5 } }),
+    blind({ relief: { diameter: 55, length: 5 } }),
+  ),
+  'pulled-bit-is-square': heldDocuments(
+    bar({ stroke: 'pull', bit: { shape: 'square', size: 6 } }),
+    bar({ stroke: 'pull', bit: { shape: 'round', size: 6 } }),
+    bar({ stroke: 'pull' }),
+  ),
 
+  'bushing-fills-bore': {
+    holds: 0.05,
+    breaks: 0.3,
+    at: (upper) => job({ bore: { tolerance: [0, upper] }, press: { broach } }),
+  },
   'bushing-wall': amended(slotCorner(2), slotCorner(1), slotCorner(1.5)),
   'first-tooth-enters': amended(firstTooth(-0.1), firstTooth(0.1), firstTooth(0)),
   'pilot-enters': { holds: 11.8, breaks: 12.4, at: (pilot) => press({ pilot }) },

@@ -131,7 +131,7 @@ export const documents: fc.Arbitrary<Readonly<Record<string, unknown>>> = fc
         bar.fixed.nose || bar.corner !== undefined
           ? stated({
               width: bar.fixed.nose && tidy(by.nose * slot, inches),
-              cornerRadius: bar.corner && size(Math.min(bar.corner, 0.4 * by.nose * slot * scale)),
+              cornerRadius: bar.corner && size(bar.corner),
             })
           : undefined,
       rake: bar.rake,

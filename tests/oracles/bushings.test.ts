@@ -78,9 +78,12 @@ describe('bushings and shims that the design returns', () => {
         const shims = bushing.shims.reduce((sum, shim) => sum + shim, 0)
         const over = bushing.backWall.nominal + shims + broach.lastTooth
         const wanted = section.across
-        // A broach too tall for this slot has no shim to put right; its rule says so.
+        // Without a shim the wall is a step of its own, 0.01 mm or .0005 in, short at the most, and never over.
         if (bushing.shims.length > 0) expect(over).toBeCloseTo(wanted, 6)
-        else expect(over).toBeGreaterThanOrEqual(wanted - 0.0064)
+        else {
+          expect(over).toBeGreaterThan(wanted - 0.0127)
+          expect(over).toBeLessThanOrEqual(wanted + 1e-9)
+        }
         expect(bushing.passes).toHaveLength(bushing.shims.length + 1)
         for (const [n, pass] of bushing.passes.entries()) {
           expect(pass.shims).toBe(n)

@@ -129,12 +129,7 @@ const expectClear = ({ asked, bar }: Made, walk: Walk, steps: number): void => {
   expect(walk.projection, told).toBeGreaterThanOrEqual(bar.projectionFloor - 1e-9)
 }
 
-/** Lanes are walked where the slot's width is exact. */
-const walkable = ({ bar, section: { widthLimits } }: Made): boolean =>
-  bar.lanes.length === 1 || widthLimits.upper - widthLimits.lower < 1e-9
-
-const passes = (of: Made): boolean =>
-  holds(of, 'bar-passes-bore', 'projection-reaches', 'projection-enters') && walkable(of)
+const passes = (of: Made): boolean => holds(of, 'bar-passes-bore', 'projection-reaches', 'projection-enters')
 
 const asSet = ({ bar }: Made): readonly number[] => [bar.projection - bar.setting, bar.projection + bar.setting]
 
