@@ -14,6 +14,10 @@ const outsideLimits = ({ spec }: Worked): number =>
     spec.bore.diameter.lower - (spec.bore.measured ?? 0),
   )
 
+/** Chamfer that the key needs at the floor's corners, pushed to one side and down. */
+const chamferFor = (section: Worked['section']): number =>
+  chamferNeeded(section.cornerRadius, Math.max(0, section.key.topClearance?.lower ?? 0) + 1e-9, 0)
+
 const wallNeeded = ({ section }: Worked): number => Math.max((section.key.height?.nominal ?? 0) / 2, 2.5)
 
 /** A deeper keyway, or the standard one; the tooling as it is, then with what was fixed for the old keyway left open. */
@@ -181,8 +185,9 @@ export const sectionRules: readonly Rule[] = [
     sense: 'at least',
     unit: 'mm',
     applies: ({ section }) => section.cornerRadius > 0,
-    measured: ({ section }) => section.key.chamfer?.lower,
-    limit: ({ section }) => chamferNeeded(section.cornerRadius, Math.max(0, section.key.topClearance?.lower ?? 0), 0),
+    // A key that stands clear of the floor by the whole radius needs no chamfer, told or not.
+    measured: ({ section }) => section.key.chamfer?.lower ?? (chamferFor(section) === 0 ? 0 : undefined),
+    limit: ({ section }) => chamferFor(section),
     reason: ({ measured, limit }) => `The key’s chamfer is ${measured}; the corner radius asks for ${limit}.`,
     untold: 'How much the key’s edges are broken is not told: they must clear the corner radius of the floor.',
     remedies: (job) => [
