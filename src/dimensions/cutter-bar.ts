@@ -1,4 +1,4 @@
-import { middle, withDeviations } from '../fits/size.ts'
+import { withDeviations } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { type Candidate, bodyTolerance } from './candidates.ts'
@@ -219,6 +219,3 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
     },
   }
 }
-
-/** Middle of the bar's limits, for pictures. */
-export const bodyMiddle = (bar: CutterBar): number => middle(bar.diameter)
