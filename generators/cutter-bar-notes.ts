@@ -4,12 +4,13 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
 import { endTolerance } from './cutter-bar-section.ts'
-import { bought, drill, fine, most, plain, sized, small, plusMinus } from './wording.ts'
+import { stroking } from './cautions.ts'
+import { atLeast, bought, coarse, drill, most, plain, plusMinus, sized } from './wording.ts'
 
-/** `6 mm square blank`, `1/4 square blank`. */
+/** `□6 blank`, `1/4 SQ blank`. */
 const blank = (bar: CutterBar): Wording => [
-  bar.bit.shape === 'round' ? 'Round blank ' : 'Square blank ',
   bought(bar.bit.size, { prefix: bar.bit.shape === 'round' ? 'Ø' : '□' }),
+  ' blank',
 ]
 
 const screwName = (bar: CutterBar): Wording => [`${bar.screw.thread} x `, bought(bar.screw.length)]
@@ -21,6 +22,17 @@ export const screwBelow = (bar: CutterBar): number => bar.bitToEnd - bar.screw.l
 const underDrill = ({ spec }: Design, bar: CutterBar) =>
   spec.shop.drills.findLast(({ diameter }) => diameter <= bar.crossHole.nominal - either(spec.units, 0.4, 0.015))
 
+/** Whether the bar is of a steel that can still be hardened by whoever makes it. */
+export const canBeHardened = ({ stock }: CutterBar): boolean => /^drill rod/i.test(stock.material)
+
+/** How the outside is turned, by what stands over what. */
+const turning = (bar: CutterBar): Wording => {
+  if (bar.shouldered) return ['Turn the body, not the shank.']
+  return bar.shank.nominal < bar.diameter.nominal - 1e-9
+    ? ['Turn the shank, not the body.']
+    : ['Chamfer both ends; leave the skin.']
+}
+
 export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
   const under = underDrill(design, bar)
   return [
@@ -28,35 +40,17 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
       heading: 'ORDER OF WORK',
       numbered: true,
       lines: [
+        ['Saw, face, centre the shank.'],
+        turning(bar),
         [
-          'Saw ',
-          bought(bar.stock.length),
-          '. Face to ',
-          plain(bar.overall),
-          '. Centre the shank end; the centre may stay.',
-        ],
-        bar.shouldered
-          ? [
-              'Turn the body from the tapped end, ',
-              small(bar.fillet, { prefix: 'R' }),
-              ' at the shoulder, both chamfers. Ground bar keeps its skin: leave the shank.',
-            ]
-          : ['The bar keeps its skin: chamfer both ends. Chuck it so that ', plain(bar.bodyLength), ' stands out.'],
-        [
-          'Cross hole first, in solid metal (tapped first, the end gives the drill a void on one side, and it wanders): find the axis, ',
+          'Cross hole first, or it wanders: vee block, ',
           ...(under ? ['drill ', ...drill(under.name, under.diameter), ', then '] : ['drill ']),
           ...drill(bar.crossHoleDrill, bar.crossHole.nominal),
           '.',
         ],
-        [
-          'From the end drill ',
-          ...drill(bar.screw.tapDrill.name, bar.screw.tapDrill.diameter),
-          ' until it breaks into the cross hole; leave the far wall alone. Countersink. ' +
-            `Tap ${bar.screw.thread}, plug tap last.`,
-        ],
-        ['If it is hardened, 1 to 4 come first; temper to 40 to 45 HRC.'],
-        ['Pass the same drill through the cross hole again by hand to lift the thread burr. Break both mouths.'],
-        ['Punch one dot in the end face on the side of the nose.'],
+        ['Tap drill into the cross hole, not its far wall. Countersink. Plug tap last.'],
+        ["Lift the burr with the hole's drill, by hand. Break both mouths. Dot the end, nose side."],
+        ...(canBeHardened(bar) ? [['Harden now or never, 40 to 45 HRC; then only polish by hand.']] : []),
       ],
     },
     {
@@ -64,7 +58,7 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
       lines: [
         [
           ...blank(bar),
-          ...(bar.bit.shape === 'square' ? [', corners broken ', plain(bar.bit.cornerBreak), ' or more'] : []),
+          ...(bar.bit.shape === 'square' ? [', corners broken ', plain(bar.bit.cornerBreak), ' at least'] : []),
           '.',
         ],
         [
@@ -72,26 +66,31 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
           ...screwName(bar),
           ' (',
           most(bar.screw.lengthMax),
-          '): ',
-          plain(screwBelow(bar)),
-          ' below the end when tight.',
+          '), ',
+          coarse(screwBelow(bar)),
+          ' below the end.',
         ],
-        ['Bar back to nose, by caliper: ', fine(bar.overBarAndNose), ' (projection ', fine(bar.projection), ').'],
+        ['Projection ', coarse(bar.projection), ': caliper reads bar as miked + ', coarse(bar.projection), '.'],
+        ...(bar.shouldered ? [] : [['Chuck it with ', plain(bar.bodyLength), ' standing out.']]),
+        ...(design.spec.tooling.bar?.stroke === 'pull'
+          ? [['Pull stroke: bit turned over, rake towards the holder; the work needs a stop against being drawn out.']]
+          : []),
       ],
     },
+    stroking(design),
   ]
 }
 
 export const barAsMade = (design: Design, bar: CutterBar): readonly AsMadeRow[] => {
   const tolerance = endTolerance(design)
   return [
-    { what: 'Body Ø, whole length', limits: [sized(bar.diameter)] },
+    { what: bar.shouldered ? 'Body Ø, whole length' : 'Ø, whole length', limits: [sized(bar.diameter)] },
     { what: 'Cross hole Ø', limits: [sized(bar.crossHole)] },
     {
       what: 'Hole centre to end face',
       limits: [plusMinus(bar.holeToEnd, tolerance)],
     },
     { what: 'Blank slides through', limits: ['by hand'] },
-    { what: 'Screw below the end', limits: [plain(bar.bitToEnd - bar.screw.lengthMax), ' or more'] },
+    { what: 'Screw below the end', limits: [atLeast(bar.bitToEnd - bar.screw.lengthMax)] },
   ]
 }

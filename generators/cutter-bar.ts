@@ -18,7 +18,7 @@ import type { Callout, Drawing, Mark, View } from '../src/drawing/view.ts'
 import { type Corner, type Outline, polygon } from '../src/solid/outline.ts'
 import { bore, cut, place, revolve, type Solid } from '../src/solid/solid.ts'
 import { barSection } from './cutter-bar-section.ts'
-import { barAsMade, barNotes } from './cutter-bar-notes.ts'
+import { barAsMade, barNotes, canBeHardened } from './cutter-bar-notes.ts'
 import type { Part } from './part.ts'
 import { roundedInside, turned, turnedEdge } from './turned.ts'
 import { bought, degrees, jobLine, plain, sized, small } from './wording.ts'
@@ -190,7 +190,7 @@ const drawing = (design: Design): Drawing => {
     block: {
       material: capital(bar.stock.material),
       stock: [bought(bar.stock.diameter, { prefix: 'Ø' }), ' bar, ', bought(bar.stock.length), ' long'],
-      heat: 'none; see note 5',
+      heat: canBeHardened(bar) ? 'none, or as the last note says' : 'none: as bought',
       finish: 'as machined, oiled',
       job: jobLine(design),
     },

@@ -3,6 +3,7 @@ import type { Design } from '../src/design.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import type { GuideBushing } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
+import { pressing } from './cautions.ts'
 import { bought, fine, plain, sized, type Sum, sumOf } from './wording.ts'
 
 /** Back wall + shims + last tooth = floor to opposite wall, in figures that close as printed. */
@@ -44,9 +45,11 @@ export const bushingNotes = (design: Design, bushing: GuideBushing): readonly No
         [
           'Chuck ',
           bought(bushing.stock.diameter, { prefix: 'Ø' }),
-          '. In one chucking turn the outside over ',
+          '; ',
+          bought(bushing.stock.length - whole),
+          ' of it is grip and parting. In one chucking turn collar, outside over ',
           plain(bushing.length),
-          ', the lead, the undercut B.',
+          ', lead, undercut B.',
         ],
         [
           'Part off at ',
@@ -96,6 +99,7 @@ export const bushingNotes = (design: Design, bushing: GuideBushing): readonly No
         ...passLines(bushing),
       ],
     },
+    pressing,
   ]
 }
 
@@ -104,5 +108,11 @@ export const bushingAsMade = (design: Design, bushing: GuideBushing): readonly A
   { what: 'Slot width', limits: [sized(bushing.slotWidth)] },
   { what: 'Back wall, collar end', limits: [sized(bushing.backWall)] },
   { what: 'Back wall, far end', limits: [sized(bushing.backWall)] },
-  { what: 'Hub bore it goes in', limits: [sized(design.section.bore)] },
+  {
+    what: 'Hub bore it goes in',
+    limits:
+      design.spec.bore.measured === undefined
+        ? [sized(design.section.bore)]
+        : [fine(design.spec.bore.measured), ' measured'],
+  },
 ]

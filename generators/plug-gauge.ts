@@ -15,12 +15,12 @@
  */
 import type { Design } from '../src/design.ts'
 import type { PlugGauge } from '../src/dimensions/types.ts'
-import type { AsMadeRow, Callout, Drawing, Mark, Notes, View } from '../src/drawing/view.ts'
+import type { AsMadeRow, Callout, Drawing, Mark, Notes, View, Wording } from '../src/drawing/view.ts'
 import { type Corner, mirrored, type Outline, type Point, polygon } from '../src/solid/outline.ts'
 import { bore, cut, extrude, hull, join, letters, type Point3, revolve, type Solid } from '../src/solid/solid.ts'
 import type { Part } from './part.ts'
 import { turned, turnedEdge } from './turned.ts'
-import { degrees, fine, jobLine, most, plain, plusMinus, round, small } from './wording.ts'
+import { byCaliper, coarse, degrees, fine, jobLine, most, plain, round, small } from './wording.ts'
 
 /** Radius that frees the sharp inner corners beside the key block, mm: a nozzle's width; less beside a slim block. Source: common practice, no source. */
 export const relief = 0.4
@@ -290,7 +290,7 @@ const section = (design: Design): View => {
       {
         callout: 'linear',
         of: 'keyWidth',
-        worth: fine(plug.keyWidth),
+        worth: coarse(plug.keyWidth),
         axis: 'x',
         a: -half,
         b: half,
@@ -301,7 +301,7 @@ const section = (design: Design): View => {
       {
         callout: 'linear',
         of: 'across',
-        worth: fine(plug.across),
+        worth: coarse(plug.across),
         axis: 'y',
         a: -radius,
         b: top,
@@ -316,7 +316,7 @@ const section = (design: Design): View => {
           const out: Point = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)]
           return { at: [radius * out[0], radius * out[1]], out }
         }),
-        lines: [[fine(plug.diameter, { prefix: 'Ø' })]],
+        lines: [[coarse(plug.diameter, { prefix: 'Ø' })]],
       },
       {
         callout: 'leader',
@@ -358,7 +358,10 @@ const notes = (design: Design): readonly Notes[] => [
       ', NOT FOR ACCEPTANCE',
     caution: true,
     lines: [
-      ['It shows that shaft and key will enter, not the sizes. Not for class fits.'],
+      ['If it does not enter, the slot is too small or out of line. If it enters, measure. Not for class fits.'],
+      ...(design.section.at.length > 1
+        ? [['One key: try it in each slot; it says nothing of the angle between them.']]
+        : []),
       ['Never drive it in, never turn a machine with it in the bore.'],
     ],
   },
@@ -385,7 +388,7 @@ const figureOf = (mm: number): string => (mm / 25.4).toFixed(3).replace(/^0/, ''
 
 const asMade = (design: Design): readonly AsMadeRow[] => {
   const { plug } = design
-  const limits = (size: number) => [plusMinus(size, plug.tolerance)]
+  const limits = (size: number): Wording => byCaliper(design, size - plug.tolerance, size + plug.tolerance)
   return [
     { what: 'Plug Ø, printed / filed', limits: limits(plug.diameter) },
     { what: 'Key width, printed / filed', limits: limits(plug.keyWidth) },

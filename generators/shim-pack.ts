@@ -12,12 +12,13 @@
  * Thickness along z. The contour that is cut from sheet is the one that is drawn and extruded.
  */
 import type { Design } from '../src/design.ts'
-import { either, roundTo, stepsOf } from '../src/dimensions/makeable.ts'
+import { either, roundDown, roundTo, stepsOf } from '../src/dimensions/makeable.ts'
 import type { GuideBushing } from '../src/dimensions/types.ts'
 import type { Profile } from '../src/drawing/profile.ts'
 import type { Callout, Drawing, Notes, View, Wording } from '../src/drawing/view.ts'
 import { circle, type Corner, moved, type Outline, reversed } from '../src/solid/outline.ts'
 import { extrude, join, type Solid } from '../src/solid/solid.ts'
+import { pressing } from './cautions.ts'
 import type { Part } from './part.ts'
 import { bought, degrees, fine, jobLine, most, plain, plusMinus, round, small, sized, withDecimals } from './wording.ts'
 
@@ -26,9 +27,12 @@ const bushingOf = (design: Design): GuideBushing => {
   return design.bushing
 }
 
-/** Broken corners at the bar's end, mm. Source: judgement. */
-export const endChamfer = (design: Design): number =>
-  Math.min(either(design.spec.units, 1, 0.04), bushingOf(design).shim.width / 4)
+/** Broken corners at the bar's end, mm, in round figures. Source: judgement. */
+export const endChamfer = (design: Design): number => {
+  const step = either(design.spec.units, 0.1, 0.01)
+  const fits = Math.max(step, roundDown(bushingOf(design).shim.width / 4, step))
+  return Math.min(either(design.spec.units, 1, 0.04), fits)
+}
 
 /** Thickness is ground to this, mm either way. Source: judgement. */
 const thicknessTolerance = (design: Design): number => either(design.spec.units, 0.01, 0.0005)
@@ -163,7 +167,7 @@ const plan = (design: Design): View => {
         const out = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)] as const
         return { at: [(shim.hole / 2) * out[0] - shim.headLength / 2, (shim.hole / 2) * out[1]], out }
       }),
-      lines: [[round(shim.hole)], ['hang, stamp the', ' thickness beside it']],
+      lines: [[round(shim.hole), " anywhere on the head's middle"], ['to hang it; stamp the thickness beside it']],
       small: true,
     },
     {
@@ -241,17 +245,17 @@ const notes = (design: Design): readonly Notes[] => {
               ({ leaves, short }, index): Wording => [
                 'Shim ',
                 `${index + 1}: `,
-                fine(shims[index] ?? 0),
-                ' = ',
                 ...leavesOf(leaves),
+                ...(leaves.length > 1 ? [' makes ', fine((shims[index] ?? 0) - short)] : []),
                 ...(Math.abs(short) > 1e-6
-                  ? [short > 0 ? ', ' : ', over by ', fine(Math.abs(short)), ...(short > 0 ? [' short'] : [])]
-                  : []),
+                  ? [', ', fine(Math.abs(short)), short > 0 ? ' short.' : ' over: rub it down.']
+                  : ['.']),
               ],
             ),
           },
         ]
       : []),
+    pressing,
   ]
 }
 

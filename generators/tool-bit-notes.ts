@@ -4,8 +4,10 @@ import { tableTilt, wheelHollow } from '../src/dimensions/tool-bit.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import type { ToolBit } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
+import type { Size } from '../src/fits/size.ts'
 import { edgeHeight } from './tool-bit-nose.ts'
-import { between, bought, degrees, fine, plain, sized, window } from './wording.ts'
+import { edgeSize, noseSize } from './tool-bit-limits.ts'
+import { bought, byCaliper, coarse, degrees, fine, plain, sized } from './wording.ts'
 
 /** Radius of the wheel that the note on its hollow speaks of: a 150 mm (6 in) bench grinder. */
 const wheelRadius = (design: Design): number => either(design.spec.units, 75, 3)
@@ -27,18 +29,33 @@ const lastStep = (design: Design, bit: ToolBit): readonly Wording[] =>
           '.',
         ],
       ]
-    : [['Stone to sharp. Measure the width at the edge. A slot comes out a little wider: cut one in scrap.']]
+    : [['Stone to sharp. Measure the width at the edge. Cut a slot in scrap: it comes out wider.']]
+
+const regrinding = (bit: ToolBit): Wording =>
+  bit.lanes === 1 && bit.regrinds === 0
+    ? ['No regrind left in the width: once blunt, a new bit.']
+    : [
+        'Regrind the end, not the face: ',
+        plain(bit.regrindStep),
+        ' off the end takes ',
+        fine(bit.widthPerRegrind),
+        ' off the width',
+        bit.lanes > 1 ? '.' : `: ${bit.regrinds} regrind${bit.regrinds === 1 ? '' : 's'} in it.`,
+      ]
 
 export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
-  const hollow = wheelHollow(edgeHeight(bit), wheelRadius(design))
   return [
     {
       heading: 'ORDER OF GRINDING',
       numbered: true,
       lines: [
         bit.shape === 'square'
-          ? ['Square the end. Mark the middle.']
-          : ['Grind the flat for the screw, ', plain(bit.flat ?? 0), ' deep. Square the end. Mark the middle.'],
+          ? ['On the whole blank: square the end, mark its middle.']
+          : [
+              'On the whole blank: flat for the screw, ',
+              plain(bit.flat ?? 0),
+              ' deep; square the end, mark the middle.',
+            ],
         [
           'Both sides alike: swing ',
           degrees(bit.backTaper),
@@ -46,85 +63,74 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
           degrees(Math.round(tableTilt(bit.sideRelief, bit.backTaper) * 10) / 10),
           ', neck ',
           plain(bit.noseLength),
-          ' back.',
+          ' back (',
+          degrees(Math.round(bit.backTaperEffective * 10) / 10),
+          ' each on the face).',
         ],
-        ['End: tilt ', degrees(bit.endRelief), '.'],
         bit.shape === 'square'
           ? [
+              ...endWords(design, bit),
+              '. Then the face: ',
               ...faceWords(bit),
               ...(edgeHeight(bit) < bit.size - 1e-9
-                ? [', the edge ', fine(bit.size - edgeHeight(bit)), ' under the top: clear of the broken corners.']
+                ? [', the edge ', coarse(bit.size - edgeHeight(bit)), ' under the top: clear of the broken corners.']
                 : ['.']),
             ]
           : [
-              'Face last: the edge ',
-              fine(bit.size - edgeHeight(bit)),
-              ' under the top of the round, ',
-              ...(bit.rake > 0 ? [degrees(bit.rake), ' down from there'] : ['level from there']),
-              '; no more than ',
-              fine(Math.sqrt(Math.max(bit.size ** 2 - bit.noseWidth.nominal ** 2, 0)) / 2),
-              ' from the middle, or the round is narrower than the nose.',
+              ...endWords(design, bit),
+              '. Then the face: edge ',
+              coarse(edgeHeight(bit)),
+              ' over the back, miked',
+              ...(bit.rake > 0 ? [', ', degrees(bit.rake), ' down from there.'] : [', level from there.']),
             ],
         ...lastStep(design, bit),
-        ['Length ', ...window(bit.lengthMin, bit.lengthMax), '.'],
+        ['Cut to length last, with an abrasive disc.'],
       ],
     },
     {
       heading: 'CAUTION',
       caution: true,
       lines: [
-        ['Eye protection and dust extraction. Guard on, rest close. No aluminium on this wheel.'],
-        ['Dip often. Never quench a hot blank: it cracks.'],
         [
-          'Regrind the end, not the face: ',
-          plain(bit.regrindStep),
-          ' off the end takes ',
-          fine(bit.widthPerRegrind),
-          ' off the width',
-          ...(bit.lanes > 1
-            ? ['.']
-            : bit.regrinds > 0
-              ? [`: ${bit.regrinds} regrind${bit.regrinds === 1 ? '' : 's'} before it is too narrow.`]
-              : [': none before it is too narrow.']),
-          ' Then set the projection again and touch off again.',
+          'Eye protection, dust extraction, guard on, rest close. Stand aside as the wheel runs up; hold short bits in a holder. ' +
+            'No aluminium on the wheel. Dip often; never quench a hot blank.',
         ],
-      ],
-    },
-    {
-      heading: 'AT THE GRINDER',
-      lines: [
-        ['Along the face the sides read ', degrees(Math.round(bit.backTaperEffective * 10) / 10), ' each.'],
-        ...(hollow > 1
-          ? [
-              [
-                'A wheel ',
-                bought(2 * wheelRadius(design), { prefix: 'Ø' }),
-                ' hollows the end: at the edge ',
-                degrees(Math.round(hollow * 10) / 10),
-                ' more than set.',
-              ] satisfies Wording,
-            ]
-          : []),
+        [...regrinding(bit), ' Then set and touch off again.'],
       ],
     },
   ]
 }
 
-const faceWords = ({ rake }: ToolBit): Wording =>
-  rake > 0 ? ['Face last: ', degrees(rake), ' down from the edge'] : ['Face last: level, no rake']
+/** Tilt for the end, and what the wheel's rim hollows out where that is more than a degree. */
+const endWords = (design: Design, bit: ToolBit): Wording => {
+  const hollow = wheelHollow(edgeHeight(bit), wheelRadius(design))
+  return [
+    'End: tilt ',
+    degrees(bit.endRelief),
+    ...(hollow > 1
+      ? [
+          ' (a wheel ',
+          bought(2 * wheelRadius(design), { prefix: 'Ø' }),
+          ' adds ',
+          degrees(Math.round(hollow * 10) / 10),
+          ')',
+        ]
+      : []),
+  ]
+}
 
-/** The sizes that a caliper reads, at the corners of the angle limits. */
-export const bitChecks = (bit: ToolBit): readonly AsMadeRow[] => [
-  {
-    what: 'Width at the edge',
-    limits: [sized(bit.noseWidth)],
-  },
-  { what: 'Neck width, on the face', limits: between(bit.widthAtNeck.lower, bit.widthAtNeck.upper) },
-  ...(bit.shape === 'square'
-    ? [
-        { what: 'Heel width, underneath', limits: between(bit.widthAtHeel.lower, bit.widthAtHeel.upper) },
-        { what: 'End set back, underneath', limits: between(bit.endSetBack.lower, bit.endSetBack.upper) },
-      ]
-    : [{ what: 'Edge under the top of the round', limits: [fine(bit.size - edgeHeight(bit))] }]),
-  ...(bit.rake > 0 ? [{ what: 'Face drop at the neck', limits: between(bit.faceDrop.lower, bit.faceDrop.upper) }] : []),
-]
+const faceWords = ({ rake }: ToolBit): Wording =>
+  rake > 0 ? [degrees(rake), ' down from the edge'] : ['level, no rake']
+
+/** The sizes that a caliper reads, at the corners of the angle limits; the edge itself by micrometer. */
+export const bitChecks = (design: Design, bit: ToolBit): readonly AsMadeRow[] => {
+  const read = (what: string, { lower, upper }: Size): AsMadeRow => ({ what, limits: byCaliper(design, lower, upper) })
+  return [
+    { what: 'Width at the edge, miked', limits: [sized(noseSize(design, bit))] },
+    read('Neck width, on the face', bit.widthAtNeck),
+    ...(bit.shape === 'square'
+      ? [read('Heel width, underneath', bit.widthAtHeel), read('End set back, underneath', bit.endSetBack)]
+      : [{ what: 'Edge over the back, miked', limits: [sized(edgeSize(design, bit))] }]),
+    ...(bit.rake > 0 ? [read('Face drop at the neck', bit.faceDrop)] : []),
+  ]
+}

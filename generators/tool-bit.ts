@@ -17,6 +17,7 @@ import type { Callout, Drawing, Mark, View } from '../src/drawing/view.ts'
 import { type Corner, mirrored, type Outline, type Point, polygon } from '../src/solid/outline.ts'
 import type { Part } from './part.ts'
 import { bitSolid, blankSection, edgeHeight, halfWidthAt, tan } from './tool-bit-nose.ts'
+import { edgeSize, lengthSize, noseSize } from './tool-bit-limits.ts'
 import { bitChecks, bitNotes } from './tool-bit-notes.ts'
 import { bought, degrees, jobLine, most, plain, plusMinus, sized } from './wording.ts'
 import { either } from '../src/dimensions/makeable.ts'
@@ -30,7 +31,7 @@ const bitOf = (design: Design): ToolBit => {
 const top = (bit: ToolBit): number => bit.size - (bit.flat ?? 0)
 
 /** The side, rake face up: view (x, y) = (x, z). */
-const side = (bit: ToolBit): View => {
+const side = (design: Design, bit: ToolBit): View => {
   const { length, noseLength, rake, endRelief } = bit
   const height = edgeHeight(bit)
   const setBack = height * tan(endRelief)
@@ -61,7 +62,7 @@ const side = (bit: ToolBit): View => {
     {
       callout: 'linear',
       of: 'length',
-      worth: plain(length),
+      worth: sized(lengthSize(design, bit)),
       axis: 'x',
       a: 0,
       b: length,
@@ -125,20 +126,27 @@ export const faceEdge = (bit: ToolBit): readonly Corner[] => {
           },
         ]
       : [{ at: [0, half(0)] }]
-  const middle = half(noseLength - neckRadius) + neckRadius / cos
-  const shoulder = shoulderHalf(bit)
-  const neck: readonly Corner[] =
-    middle < shoulder
-      ? [
-          {
-            at: [noseLength - neckRadius - neckRadius * sin, middle - neckRadius * cos],
-            bulge: Math.tan(((90 + taper) * Math.PI) / 720),
-          },
-          { at: [noseLength, middle] },
-        ]
-      : [{ at: [noseLength, half(noseLength)] }]
+  const middle = neckEnds(bit)
+  const neck: readonly Corner[] = hasNeck(bit)
+    ? [
+        {
+          at: [noseLength - neckRadius - neckRadius * sin, middle - neckRadius * cos],
+          bulge: Math.tan(((90 + taper) * Math.PI) / 720),
+        },
+        { at: [noseLength, middle] },
+      ]
+    : [{ at: [noseLength, half(noseLength)] }]
   return [...corner, ...neck]
 }
+
+/** y at which the neck's radius would end on the shoulder. */
+const neckEnds = ({ noseWidth, noseLength, neckRadius, backTaperEffective }: ToolBit): number =>
+  noseWidth.nominal / 2 -
+  (noseLength - neckRadius) * tan(backTaperEffective) +
+  neckRadius / Math.cos((backTaperEffective * Math.PI) / 180)
+
+/** Whether the shoulder beside the nose is higher than the neck's radius, so that there is a corner for it. */
+export const hasNeck = (bit: ToolBit): boolean => neckEnds(bit) < shoulderHalf(bit)
 
 /** Half the width of the blank where the nose leaves it, seen from above. */
 const shoulderHalf = (bit: ToolBit): number => bit.size / 2
@@ -177,7 +185,7 @@ const above = (design: Design, bit: ToolBit): View => {
       {
         callout: 'linear',
         of: 'noseWidth',
-        worth: sized(bit.noseWidth),
+        worth: sized(noseSize(design, bit)),
         axis: 'y',
         a: -half,
         b: half,
@@ -214,12 +222,16 @@ const above = (design: Design, bit: ToolBit): View => {
             } satisfies Callout,
           ]
         : []),
-      {
-        callout: 'leader',
-        of: 'neckRadius',
-        tips: tips([noseLength - 0.29 * neckRadius, neckAt[1] - 0.71 * neckRadius], [-0.3, 1]),
-        lines: [[most(neckRadius, { prefix: 'R' })]],
-      },
+      ...(hasNeck(bit)
+        ? [
+            {
+              callout: 'leader',
+              of: 'neckRadius',
+              tips: tips([noseLength - 0.29 * neckRadius, neckAt[1] - 0.71 * neckRadius], [-0.3, 1]),
+              lines: [[most(neckRadius, { prefix: 'R' })]],
+            } satisfies Callout,
+          ]
+        : []),
     ],
   }
 }
@@ -232,7 +244,7 @@ const mirroredAlong = (upper: readonly Corner[]): Outline => {
 }
 
 /** From the nose: view (x, y) = (-y, z). */
-const fromNose = (bit: ToolBit): View => {
+const fromNose = (design: Design, bit: ToolBit): View => {
   const height = edgeHeight(bit)
   const half = bit.noseWidth.nominal / 2
   const setBack = height * tan(bit.endRelief)
@@ -293,6 +305,21 @@ const fromNose = (bit: ToolBit): View => {
             fromB: -bit.size / 2,
             side: 'left',
           },
+      ...(round
+        ? [
+            {
+              callout: 'linear',
+              of: 'edgeHeight',
+              worth: sized(edgeSize(design, bit)),
+              axis: 'y',
+              a: 0,
+              b: height,
+              fromA: 0,
+              fromB: -half,
+              side: 'left',
+            } satisfies Callout,
+          ]
+        : []),
       ...(bit.flat === undefined
         ? []
         : [
@@ -341,21 +368,20 @@ const lowestOnRound = (bit: ToolBit): number => {
 const drawing = (design: Design): Drawing => {
   const bit = bitOf(design)
   const { units } = design.spec
-  const spare = either(units, 1, 0.0625)
   return {
     part: 'tool-bit',
     title: 'Tool bit',
     number: '30',
-    views: [side(bit), above(design, bit), fromNose(bit)],
+    views: [side(design, bit), above(design, bit), fromNose(design, bit)],
     notes: bitNotes(design, bit),
-    asMade: { heading: 'CHECK with calipers, write down', rows: bitChecks(bit) },
+    asMade: { heading: 'CHECK with calipers, write down', rows: bitChecks(design, bit) },
     block: {
       material: `HSS ${bit.shape} blank, hardened`,
       stock: [
-        ...(bit.shape === 'round' ? [bought(bit.size, { prefix: 'Ø' })] : [bought(bit.size), ' x ', bought(bit.size)]),
-        ' blank, ',
-        bought(bit.length + spare),
-        ' long',
+        bought(bit.size, { prefix: bit.shape === 'round' ? 'Ø' : '□' }),
+        ', cut to ',
+        bought(bit.length),
+        ' last',
       ],
       heat: 'none: keep it cool',
       finish: 'stone face, end and sides',

@@ -1,6 +1,7 @@
 /** Sizes as sheets say them: the number and its limits are handed on, rounding and units are the sheet's. */
 import { limitsOf } from '../src/fits/iso-286.ts'
 import type { Size } from '../src/fits/size.ts'
+import { either, roundDown, roundUp } from '../src/dimensions/makeable.ts'
 import { figure, fraction } from '../src/spec/figures.ts'
 import type { Hung, Saying, Wording, Worth } from '../src/drawing/view.ts'
 import type { Design } from '../src/design.ts'
@@ -19,6 +20,9 @@ export const withDecimals = (value: number, mm: number, inches: number, more: Mo
 
 /** A measured or ground size: to 0.01 mm or .0005 in and better. */
 export const fine = (value: number, more: More = {}): Worth => withDecimals(value, 3, 4, more)
+
+/** A size that a caliper reads or a print holds: to 0.01 mm or .001 in. */
+export const coarse = (value: number, more: More = {}): Worth => withDecimals(value, 2, 3, more)
 
 /** A diameter under the general tolerance, mm. */
 export const round = (value: number): Worth => plain(value, { prefix: 'Ø' })
@@ -43,6 +47,9 @@ export const degrees = (value: number, more: More = {}): Worth => ({
 /** Greatest size that is allowed, mm. */
 export const most = (value: number, more: More = {}): Worth => ({ value, saying: { say: 'max' }, ...more })
 
+/** Least size that is allowed, mm. */
+export const atLeast = (value: number): Worth => ({ value, saying: { say: 'min' } })
+
 /** How a size with limits is said: even limits as ±, others as limits with their ISO 286 class where they have one. */
 const sayingOf = (size: Size, letters: string): Saying => {
   const { nominal, lower, upper } = size
@@ -64,20 +71,22 @@ export const sized = (size: Size, more: More = {}, letters = ''): Worth => ({
   ...more,
 })
 
-/** Both limits of a size that has no tolerance of its own, mm, for the table of sizes as made. */
-export const between = (lower: number, upper: number): Wording => [
-  { value: (lower + upper) / 2, saying: { say: 'limits', lower, upper } },
-]
+/**
+ * Both limits, mm, for the table of sizes that a caliper is put on: rounded inwards to 0.01 mm or .001 in; finer only where that would leave
+ * nothing between them.
+ */
+export const byCaliper = ({ spec: { units } }: Design, lower: number, upper: number): Wording => {
+  const within = (finer: number) => {
+    const step = either(units, 0.01, 0.001) / 10 ** finer
+    return { lower: roundUp(lower, step), upper: roundDown(upper, step), finer }
+  }
+  const kept = [0, 1].map(within).find((limits) => limits.lower < limits.upper) ?? { lower, upper, finer: 2 }
+  const said = (value: number) => withDecimals(value, 2 + kept.finer, 3 + kept.finer)
+  return [said(kept.lower), ' / ', said(kept.upper)]
+}
 
 /** A small size that is said coarsely: chamfers and fillets. */
 export const small = (value: number, more: More = {}): Worth => withDecimals(value, 2, 2, more)
-
-/** Least and greatest size that serves, mm: rounded inwards. */
-export const window = (least: number, greatest: number): Wording => [
-  { value: least, saying: { say: 'min' } },
-  ', ',
-  most(greatest),
-]
 
 export interface Sum {
   readonly terms: readonly Worth[]
@@ -114,9 +123,11 @@ export const central = (design: Design, of: string, value: number): Hung => ({
   datum: 'A',
 })
 
-/** `for cider-mill-pulley, bore 24 H7 x 38`: what title blocks say under the title. */
+/** `for cider-mill-pulley, bore 24 H7 x 38`, or `bore 30.018 measured x 45`: what title blocks say under the title. */
 export const jobLine = ({ spec: { name, bore, units } }: Design): string => {
   const size = (value: number) =>
     (units === 'in' && fraction(value)) || figure(value, units, { unit: false, fit: true }).replace(/^0\./, '.')
-  return `for ${name}, bore ${size(bore.diameter.nominal)} ${bore.tolerance} x ${size(bore.length)}`
+  const across =
+    bore.measured === undefined ? `${size(bore.diameter.nominal)} ${bore.tolerance}` : `${size(bore.measured)} measured`
+  return `for ${name}, bore ${across} x ${size(bore.length)}`
 }

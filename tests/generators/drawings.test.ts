@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Part } from '../../generators/part.ts'
 import { parts } from '../../generators/set.ts'
+import { hasNeck } from '../../generators/tool-bit.ts'
+import { edgeSize, lengthSize, noseSize } from '../../generators/tool-bit-limits.ts'
+import { byCaliper } from '../../generators/wording.ts'
 import type { Design } from '../../src/design.ts'
 import { inWords } from '../../src/drawing/numbers.ts'
 import { calloutsOf, forest, linksAlong, namesOf, numbersIn, under, wordingsOf, worthsOf } from './callouts.ts'
@@ -74,9 +77,9 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     'endRelief',
     'sideRelief',
     'backTaper',
-    'neckRadius',
+    ...(bit && hasNeck(bit) ? ['neckRadius'] : []),
     ...(bit && bit.cornerRadius > 0 ? ['cornerRadius'] : []),
-    ...(bit?.shape === 'round' ? ['flat'] : []),
+    ...(bit?.shape === 'round' ? ['flat', 'edgeHeight'] : []),
   ],
   'plug-gauge': () => [
     'diameter',
@@ -223,12 +226,110 @@ describe('what sheets say', () => {
     expect(wordsOf(specimen('winch-drum-gear'), 'guide-bushing', inch)).toContain('Pass 2, 1 shim: .9686')
   })
 
+  const orderOf = (design: Design): readonly string[] =>
+    partNamed('cutter-bar')
+      .drawing(design)
+      .notes.find(({ heading }) => heading === 'ORDER OF WORK')
+      ?.lines.map((line) => inWords(line, metric)) ?? []
+
   it('the cross hole comes before the tap drill, and the sheet says why', () => {
-    const notes = partNamed('cutter-bar').drawing(specimen('cider-mill-pulley')).notes
-    const order = notes.find(({ heading }) => heading === 'ORDER OF WORK')?.lines.map((line) => inWords(line, metric))
-    expect(order?.findIndex((line) => line.startsWith('Cross hole first'))).toBe(2)
-    expect(order?.findIndex((line) => line.includes('breaks into the cross hole'))).toBe(3)
-    expect(order?.[2]).toContain('it wanders')
+    const order = orderOf(specimen('cider-mill-pulley'))
+    expect(order.findIndex((line) => line.startsWith('Cross hole first'))).toBe(2)
+    expect(order.findIndex((line) => line.startsWith('Tap drill into the cross hole'))).toBe(3)
+    expect(order[2]).toContain('it wanders')
+  })
+
+  it('a bar is clear of burrs before it is hardened, and hardened only where its steel is soft', () => {
+    let soft = 0
+    for (const design of everyDesign.filter(({ bar }) => bar)) {
+      const order = orderOf(design)
+      const hardened = order.findIndex((line) => /harden/i.test(line))
+      const soften = /^drill rod/.test(design.bar?.stock.material ?? '')
+      if (soften) soft += 1
+      expect(hardened).toBe(soften ? order.length - 1 : -1)
+      expect(order.findIndex((line) => line.startsWith('Lift the burr'))).toBe(order.length - (soften ? 2 : 1))
+    }
+    expect(soft).toBeGreaterThan(5)
+    expect(soft).toBeLessThan(everyDesign.filter(({ bar }) => bar).length)
+  })
+
+  it('every tool that can hurt says so in a heavy box', () => {
+    const says: Readonly<Record<string, RegExp>> = {
+      'guide-bushing': /shatter.*face shield.*never strike it/,
+      'shim-pack': /shatter.*face shield.*never strike it/,
+      'cutter-bar': /isolator.*spindle locked.*never start it/,
+    }
+    everyDrawing((design, part) => {
+      const wanted = says[part.name]
+      if (!wanted) return
+      const cautions = part.drawing(design).notes.filter(({ caution }) => caution)
+      expect(cautions.flatMap(({ lines }) => lines.map((line) => inWords(line, metric))).join(' ')).toMatch(wanted)
+    })
+  })
+
+  it('pulled, the bar is told what that asks; pushed, nothing', () => {
+    const words = (stroke: 'push' | 'pull'): string => {
+      const design = specimen('cider-mill-pulley')
+      const bar = design.spec.tooling.bar
+      if (!bar) throw new Error('no bar')
+      return wordsOf(
+        { ...design, spec: { ...design.spec, tooling: { ...design.spec.tooling, bar: { ...bar, stroke } } } },
+        'cutter-bar',
+        metric,
+      )
+    }
+    expect(words('pull')).toContain('Pull stroke: bit turned over')
+    expect(words('push')).not.toMatch(/pull/i)
+  })
+
+  it('the bit is cut off inside its window, at full length where both sides are open', () => {
+    for (const design of everyDesign)
+      if (design.bit && design.bit.lengthMin < design.bit.lengthMax) {
+        const { lower, upper } = lengthSize(design, design.bit)
+        expect(lower).toBeGreaterThanOrEqual(design.bit.lengthMin - 1e-9)
+        expect(upper).toBeLessThanOrEqual(design.bit.lengthMax + 1e-9)
+        expect(upper - lower).toBeGreaterThan(0)
+        expect(upper - lower).toBeLessThanOrEqual(1.0161)
+      }
+  })
+
+  it('what a caliper reads stays inside its limits', () => {
+    for (const design of everyDesign.filter(({ bit }) => bit)) {
+      const { bit } = design
+      if (!bit) continue
+      const sizes = [bit.widthAtNeck, bit.widthAtHeel, bit.endSetBack, bit.faceDrop]
+      for (const { lower, upper } of sizes) {
+        const [low, , high] = byCaliper(design, lower, upper)
+        if (typeof low !== 'object' || typeof high !== 'object') throw new Error('two sizes')
+        expect(low.value).toBeGreaterThanOrEqual(lower - 1e-9)
+        expect(high.value).toBeLessThanOrEqual(upper + 1e-9)
+        expect(high.value).toBeGreaterThan(low.value)
+      }
+    }
+  })
+
+  it('a round bit says how high its edge stands, and that the nose fits there', () => {
+    for (const design of everyDesign) {
+      const { bit } = design
+      if (bit?.shape !== 'round') continue
+      const { lower, upper } = edgeSize(design, bit)
+      for (const height of [lower, upper])
+        if (noseSize(design, bit).lower <= bit.size)
+          expect(Math.hypot(noseSize(design, bit).lower / 2, height - bit.size / 2)).toBeLessThanOrEqual(
+            bit.size / 2 + 1e-9,
+          )
+      expect(upper).toBeLessThanOrEqual(bit.size - (bit.flat ?? 0) + 1e-9)
+    }
+  })
+
+  it('stock that makes a shim up adds up as it is printed', () => {
+    const words = wordsOf(specimen('winch-drum-gear'), 'shim-pack', inch)
+    expect(words).toContain('Shim 1: .0320 + .0080 + .0010 makes .0410, .0004 over: rub it down.')
+  })
+
+  it('a measured bore stands as measured under the title and in the table', () => {
+    const { block } = partNamed('cutter-bar').drawing(specimen('butter-churn-gear'))
+    expect(block.job).toBe('for butter-churn-gear, bore 30.017 measured x 38.1')
   })
 
   it('the bit always carries its cautions in a box', () => {
@@ -236,7 +337,9 @@ describe('what sheets say', () => {
       if (part.name !== 'tool-bit') return
       const caution = part.drawing(design).notes.find(({ heading }) => heading === 'CAUTION')
       expect(caution?.caution).toBe(true)
-      expect(caution?.lines.map((line) => inWords(line, metric)).join(' ')).toMatch(/Eye protection.*dust.*Guard/)
+      expect(caution?.lines.map((line) => inWords(line, metric)).join(' ')).toMatch(
+        /Eye protection.*dust.*guard.*Stand aside/,
+      )
     })
   })
 
