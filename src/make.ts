@@ -73,11 +73,14 @@ export const checksum = async (design: Design): Promise<string> => {
 const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
   const { spec, findings } = design
   const tooling = { 'cutter-bar': 'bar', 'tool-bit': 'bar', 'guide-bushing': 'press', 'shim-pack': 'press' } as const
-  /** What forbids a part: what is broken of the job itself, and of the tooling that it belongs to. */
+  const broken = findings.filter((finding) => finding.verdict === 'fail')
+  /** Every sheet of a broken job is marked: with what is broken of the part itself or of the whole job, else with what is broken elsewhere. */
   const bandOf = (part: string): string | undefined => {
     const of = part in tooling ? tooling[part as keyof typeof tooling] : 'job'
-    const broken = findings.filter(({ rule, verdict }) => verdict === 'fail' && ['job', of].includes(about(rule)))
-    return broken[0] && `DO NOT MAKE: ${broken[0].reason}${broken.length > 1 ? ` ${broken.length - 1} more.` : ''}`
+    const own = broken.filter(({ rule }) => ['job', of].includes(about(rule)))
+    const [first, ...others] = own.length > 0 ? own : broken
+    const more = others.length > 0 ? ` ${others.length} more.` : ''
+    return first && `DO NOT MAKE${own.length > 0 ? '' : ' YET, broken elsewhere'}: ${first.reason}${more}`
   }
   return laySet(
     parts.filter((part) => part.belongs(design)).map((part) => part.drawing(design)),
