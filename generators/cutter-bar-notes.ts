@@ -23,7 +23,7 @@ const underDrill = ({ spec }: Design, bar: CutterBar) =>
   spec.shop.drills.findLast(({ diameter }) => diameter <= bar.crossHole.nominal - either(spec.units, 0.4, 0.015))
 
 /** Whether the bar is of a steel that can still be hardened by whoever makes it. */
-export const canBeHardened = ({ stock }: CutterBar): boolean => /^drill rod/i.test(stock.material)
+export const canBeHardened = ({ stock }: CutterBar): boolean => stock.material.startsWith('drill rod')
 
 /** How the outside is turned, by what stands over what. */
 const turning = (bar: CutterBar): Wording => {

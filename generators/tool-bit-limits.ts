@@ -1,6 +1,6 @@
 /** Limits that the bit's sheet gives where the core gives none: its length in the window, the nose's width, a round bit's edge. All mm. */
 import type { Design } from '../src/design.ts'
-import { either, roundDown } from '../src/dimensions/makeable.ts'
+import { either, roundDown, roundUp } from '../src/dimensions/makeable.ts'
 import type { ToolBit } from '../src/dimensions/types.ts'
 import type { Size } from '../src/fits/size.ts'
 
@@ -32,14 +32,16 @@ export const noseSize = (design: Design, { noseWidth, size }: ToolBit): Size => 
   return { nominal: noseWidth.nominal, lower, upper }
 }
 
-/** Edge over the back: up and down as far as the nose at its least width still fits in the round, and no higher than the screw's flat. */
+/**
+ * Edge over the back: up and down as far as the nose at its least width still fits in the round, and no higher than the screw's flat; in round
+ * figures, so that view and table read alike.
+ */
 export const edgeSize = (design: Design, bit: ToolBit): Size => {
   const { size, edgeHeight } = bit
   const within = Math.sqrt(Math.max(size ** 2 - noseSize(design, bit).lower ** 2, 0)) / 2
   const careful = either(design.spec.units, 0.05, 0.002)
-  return {
-    nominal: edgeHeight,
-    lower: Math.min(edgeHeight, Math.max(edgeHeight - careful, size / 2 - within)),
-    upper: Math.max(edgeHeight, Math.min(edgeHeight + careful, size / 2 + within, size - (bit.flat ?? 0))),
-  }
+  const step = either(design.spec.units, 0.01, 0.0005)
+  const lower = roundUp(Math.max(edgeHeight - careful, size / 2 - within), step)
+  const upper = roundDown(Math.min(edgeHeight + careful, size / 2 + within, size - (bit.flat ?? 0)), step)
+  return { nominal: edgeHeight, lower: Math.min(edgeHeight, lower), upper: Math.max(edgeHeight, upper) }
 }

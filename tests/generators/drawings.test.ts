@@ -244,7 +244,7 @@ describe('what sheets say', () => {
     for (const design of everyDesign.filter(({ bar }) => bar)) {
       const order = orderOf(design)
       const hardened = order.findIndex((line) => /harden/i.test(line))
-      const soften = /^drill rod/.test(design.bar?.stock.material ?? '')
+      const soften = design.bar?.stock.material.startsWith('drill rod') ?? false
       if (soften) soft += 1
       expect(hardened).toBe(soften ? order.length - 1 : -1)
       expect(order.findIndex((line) => line.startsWith('Lift the burr'))).toBe(order.length - (soften ? 2 : 1))
