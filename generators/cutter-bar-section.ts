@@ -64,6 +64,12 @@ const curve = (points: readonly Point[]): Mark => ({
 const spread = (from: number, to: number, count = 24): readonly number[] =>
   Array.from({ length: count + 1 }, (_, index) => from + ((to - from) * index) / count)
 
+/**
+ * What is to come out 25 mm on paper: the body, or less of it where the two lines of its thread would run together (0.75 mm apart at least).
+ */
+const sizeToShow = ({ diameter, screw }: CutterBar): number =>
+  Math.min(diameter.nominal, ((screw.major - screw.tapDrill.diameter) / 2) * (25 / 0.75))
+
 /** Edges behind the cut: where the cross hole leaves the bar, and where the tap drill breaks into the cross hole. */
 const edgesBehind = (bar: CutterBar): readonly Mark[] => {
   const body = bar.diameter.nominal / 2
@@ -119,7 +125,7 @@ export const barSection = (design: Design, bar: CutterBar): View => {
   return {
     name: 'A-A',
     title: 'A – A',
-    place: { is: 'section', from: 'above', least: bar.diameter.nominal, aligned: false },
+    place: { is: 'section', from: 'above', least: sizeToShow(bar), aligned: false },
     marks,
     metal: [{ x1: torn, y1: -body, x2: 0, y2: body }],
     callouts: [
