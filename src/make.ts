@@ -50,9 +50,10 @@ export interface Tools {
  */
 export const make = async (design: Design, wanted: Wanted, tools: Tools): Promise<MadeFile[]> => {
   const asked = new Set(wanted.formats ?? usual)
-  const made = parts.filter((part) => part.belongs(design) && (wanted.parts?.includes(part.name) ?? true))
+  const drawn = drawable(design)
+  const made = drawn.filter((part) => wanted.parts?.includes(part.name) ?? true)
   const sheets = ['pdf', 'svg', 'dxf', 'dxf-live'].some((format) => asked.has(format as Format))
-    ? (await sheetsOf(design)).filter((sheet) => made.some((part) => part.name === sheet.part))
+    ? (await sheetsOf(design, drawn)).filter((sheet) => made.some((part) => part.name === sheet.part))
     : []
   const files: MadeFile[] = [...(wanted.written ?? []), { name: 'report.json', bytes: utf8(json(report(design))) }]
   if (asked.has('pdf') && sheets.length > 0) {
@@ -63,6 +64,24 @@ export const make = async (design: Design, wanted: Wanted, tools: Tools): Promis
   return files
 }
 
+const allFinite = (value: unknown): boolean =>
+  typeof value === 'number'
+    ? Number.isFinite(value)
+    : typeof value !== 'object' || value === null || Object.values(value).every(allFinite)
+
+/** Whether a part of a broken job comes out at all: sizes that make no sense together leave nothing to draw. */
+const comesOut = (part: Part, design: Design): boolean => {
+  try {
+    return allFinite(part.drawing(design)) && allFinite(part.solid(design))
+  } catch {
+    return false
+  }
+}
+
+/** The parts that can be drawn: all of a job in which nothing is broken; of a broken one those whose sizes make sense. */
+export const drawable = (design: Design): readonly Part[] =>
+  parts.filter((part) => part.belongs(design) && (design.verdict !== 'fail' || comesOut(part, design)))
+
 /** First eight hexadecimal digits of the SHA-256 of spec and shop as read, whatever the order of their names. Stands on every sheet. */
 export const checksum = async (design: Design): Promise<string> => {
   const digest = await crypto.subtle.digest('SHA-256', utf8(canonical(design.spec.written)))
@@ -70,7 +89,7 @@ export const checksum = async (design: Design): Promise<string> => {
 }
 
 /** The whole set is laid, so that a sheet keeps its number whichever parts are asked for. */
-const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
+const sheetsOf = async (design: Design, drawn: readonly Part[]): Promise<readonly Sheet[]> => {
   const { spec, findings } = design
   const tooling = { 'cutter-bar': 'bar', 'tool-bit': 'bar', 'guide-bushing': 'press', 'shim-pack': 'press' } as const
   const broken = findings.filter((finding) => finding.verdict === 'fail')
@@ -83,7 +102,7 @@ const sheetsOf = async (design: Design): Promise<readonly Sheet[]> => {
     return first && `DO NOT MAKE${own.length > 0 ? '' : ' YET, broken elsewhere'}: ${first.reason}${more}`
   }
   return laySet(
-    parts.filter((part) => part.belongs(design)).map((part) => part.drawing(design)),
+    drawn.map((part) => part.drawing(design)),
     {
       ...spec.drafting,
       units: spec.units,
@@ -143,7 +162,15 @@ const filesOf = async (
 
 const solidsOf = async (part: Part, design: Design, asked: ReadonlySet<Format>, tools: Tools): Promise<MadeFile[]> => {
   const { carve } = await import('./solid/mesh.ts')
-  const mesh: Mesh = carve(await tools.kernel(), part.solid(design))
+  const kernel = await tools.kernel()
+  let mesh: Mesh
+  try {
+    mesh = carve(kernel, part.solid(design))
+  } catch (error) {
+    // A broken job may describe no body: its sheet stands without a solid. In a sound one it is a bug.
+    if (design.verdict === 'fail') return []
+    throw error
+  }
   return [
     // STL states no unit: its name does.
     ...(asked.has('stl') ? [{ name: `${part.name}.mm.stl`, bytes: (await import('./writers/stl.ts')).stl(mesh) }] : []),

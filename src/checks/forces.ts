@@ -210,6 +210,22 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     anotherBar,
     also('Go by what you measure, not by the dial; take spring passes.'),
   ),
+  {
+    id: 'lag-is-not-the-depth',
+    states: 'the bar cuts more than it gives way',
+    source: 'judgement: half of the infeed; a bar that gives more only rubs',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'mm',
+    measured: ({ loads }) => loads.lag.most,
+    limit: ({ section }) => section.infeed / 2,
+    reason: ({ measured, limit }) =>
+      `The slot may stand ${measured} behind the dial; over ${limit}, half of the whole infeed, the bar bends instead of cutting.`,
+    remedies: (job) => [
+      ...anotherBar(job),
+      { say: 'Or guide the bar at both ends, cut from both sides, or use a push broach.' },
+    ],
+  },
   eased(
     {
       id: 'withdrawn-over-lag',
@@ -251,7 +267,8 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
     unit: 'N',
     measured: ({ pressLoads }) => pressLoads.force,
     limit: ({ pressLoads }) => pressLoads.capacity,
-    reason: ({ measured, limit }) => `The broach asks ${measured}; the press gives ${limit}.`,
+    reason: ({ measured, limit }, { spec }) =>
+      `The broach asks ${measured}; the press gives ${limit}${spec.tooling.press?.force === undefined ? '' : ', 70 % of what it is rated for'}.`,
     untold: 'What the press gives is not told: give tooling.press.force, or its lever.',
     remedies: (job) => [
       ...barInstead(job),
@@ -323,8 +340,10 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
   },
 ]
 
-const carries = ({ keyLoads }: LoadedKey): number =>
-  Math.min(keyLoads.torqueShear, keyLoads.torqueBearingHub, keyLoads.torqueBearingShaft) / 1000
+/** Several keys share badly: each past the first counts three quarters, and so does the first. Source: from memory. */
+const carries = ({ keyLoads, section }: LoadedKey): number =>
+  Math.min(keyLoads.torqueShear, keyLoads.torqueBearingHub, keyLoads.torqueBearingShaft) *
+  (section.at.length > 1 ? 0.75 * section.at.length : 1)
 
 export const keyRules: readonly Rule<LoadedKey>[] = [
   {
@@ -334,10 +353,10 @@ export const keyRules: readonly Rule<LoadedKey>[] = [
       'shear and bearing with true lever arms; key and shaft of 335 N/mm² yield, twofold, where nobody says otherwise',
     binding: 'should',
     sense: 'at least',
-    unit: 'N m',
+    unit: 'N mm',
     applies: ({ spec }) => spec.load !== undefined,
     measured: carries,
-    limit: ({ spec }) => ((spec.load?.torque ?? 0) * (spec.load?.service ?? 1)) / 1000,
+    limit: ({ spec }) => (spec.load?.torque ?? 0) * (spec.load?.service ?? 1),
     reason: ({ measured, limit }) => `The key carries ${measured}; the load with its service factor is ${limit}.`,
     remedies: () => [{ say: 'Take a longer hub, a second key, or a spline, with whoever designed the joint.' }],
   },

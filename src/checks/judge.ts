@@ -1,4 +1,4 @@
-import { figure } from '../spec/figures.ts'
+import { figure, rounded } from '../spec/figures.ts'
 import type { Finding, Judged, Rule, RuleUnit, Say, Verdict, Weighed, Worked } from './rule.ts'
 
 /** On the line holds: what arithmetic leaves over is no breach. */
@@ -27,7 +27,10 @@ const sayFor =
     if (unit === 'ratio') return at(3)
     if (unit === 'degrees') return `${at(1)}°`
     if (job.spec.units === 'in' && unit === 'N') return `${whole(value / 4.4482216152605, lean)} lbf`
-    if (job.spec.units === 'in' && unit === 'N m') return `${whole(value / 0.1129848290276167, lean)} lbf in`
+    if (unit === 'N mm')
+      return job.spec.units === 'in'
+        ? `${whole(value / 112.9848290276167, lean)} lbf in`
+        : `${rounded(value / 1000, 1, lean)} N m`
     if (unit === 'N' || unit === 'N/mm2') return `${whole(value, lean)} ${unit === 'N' ? unit : 'N/mm²'}`
     return `${at(unit === 'mm2' ? 2 : 1)} ${unit === 'mm2' ? 'mm²' : unit}`
   }
@@ -37,8 +40,10 @@ export const weigh = <Job extends Worked>(rule: Rule<Job>, job: Job): Weighed =>
   const measured = rule.measured(job)
   const limit = rule.limit(job)
   const base = { rule: rule.id, binding: rule.binding, unit: rule.unit }
-  if (measured === undefined || limit === undefined || Number.isNaN(measured) || Number.isNaN(limit))
-    return { ...base, verdict: 'unknown' }
+  if (measured === undefined || limit === undefined) return { ...base, verdict: 'unknown' }
+  // Sizes that make no sense together give no number: that is a breach, not something untold.
+  if (Number.isNaN(measured) || Number.isNaN(limit))
+    return { ...base, verdict: rule.binding === 'must' ? 'fail' : 'caution' }
   const margin = measured === limit ? 0 : rule.sense === 'at least' ? measured - limit : limit - measured
   const verdict: Verdict = margin >= -enough ? 'pass' : rule.binding === 'must' ? 'fail' : 'caution'
   return { ...base, verdict, measured, limit, margin: Math.abs(margin) < enough ? 0 : margin }
@@ -46,7 +51,9 @@ export const weigh = <Job extends Worked>(rule: Rule<Job>, job: Job): Weighed =>
 
 const reasonOf = <Job extends Worked>(rule: Rule<Job>, job: Job, { verdict, measured, limit }: Weighed): string => {
   if (measured === undefined || limit === undefined)
-    return rule.untold ?? `Whether ${rule.states} cannot be told from this spec.`
+    return verdict === 'unknown'
+      ? (rule.untold ?? `Whether ${rule.states} cannot be told from this spec.`)
+      : `The sizes given make no sense together: ${rule.states} must hold, and there is no such size here.`
   const say = sayFor(rule.unit, job)
   // Two sizes rounded alike keep their order, so a pass reads as one; where it is broken the two lean apart, or a breach of a hair would not show.
   const [low, high] = rule.sense === 'at least' ? (['down', 'up'] as const) : (['up', 'down'] as const)

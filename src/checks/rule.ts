@@ -4,7 +4,7 @@ import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
 
 export type Verdict = 'pass' | 'caution' | 'fail' | 'unknown'
 
-export type RuleUnit = 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'N m' | 'N/mm2' | 'HRC'
+export type RuleUnit = 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'N mm' | 'N/mm2' | 'HRC'
 
 /** A way out. `set` patches the spec as written, by path; `null` takes the path out so that it is chosen again. */
 export interface Remedy {

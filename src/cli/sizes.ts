@@ -93,11 +93,12 @@ interface Saying {
 }
 
 export const sayingIn = (units: Units): Saying => {
-  const number = (mm: number): string => figure(mm, units, { unit: false })
+  // What cannot be worked out is not written as a number.
+  const number = (mm: number): string => (Number.isFinite(mm) ? figure(mm, units, { unit: false }) : 'none')
   const fine = (mm: number, lean?: 'up' | 'down'): string =>
-    figure(mm, units, { unit: false, fit: true, ...(lean && { lean }) })
+    !Number.isFinite(mm) ? 'none' : figure(mm, units, { unit: false, fit: true, ...(lean && { lean }) })
   const beside = (mm: number, remark?: string): { remark?: string } => {
-    const parts = units === 'in' ? fraction(mm) : undefined
+    const parts = units === 'in' && Number.isFinite(mm) ? fraction(mm) : undefined
     const all = [parts?.includes('/') && !remark?.startsWith(parts) ? parts : undefined, remark].filter(
       (part) => part !== undefined,
     )
@@ -118,7 +119,9 @@ export const sayingIn = (units: Units): Saying => {
       name,
       value: within(size),
       // Limits are rounded inwards, so that what is printed never allows more than what holds.
-      ...(size.lower === size.upper ? {} : { limits: [fine(size.lower, 'up'), fine(size.upper, 'down')] as const }),
+      ...(size.lower === size.upper || !Number.isFinite(size.upper - size.lower)
+        ? {}
+        : { limits: [fine(size.lower, 'up'), fine(size.upper, 'down')] as const }),
       ...beside(size.nominal, remark),
     }),
     word: (name, word, remark) => ({ name, value: word, ...(remark === undefined ? {} : { remark }) }),

@@ -3,14 +3,16 @@
  * Each is tested against brute force and against printed values.
  */
 
-/** x of the slot's mouth on its walls, for a slot of half width `half` in a bore of `radius`; `half` < `radius`. */
-export const mouthX = (radius: number, half: number): number => Math.sqrt((radius - half) * (radius + half))
+/** x of the slot's mouth on its walls, for a slot of half width `half` in a bore of `radius`; 0 where the slot is as wide as the bore or wider. */
+export const mouthX = (radius: number, half: number): number =>
+  Math.sqrt(Math.max(0, (radius - half) * (radius + half)))
 
 /** Height of the bore's arc over the slot's mouth; written so that nothing cancels when the slot is narrow. */
 export const sagitta = (radius: number, half: number): number => (half * half) / (radius + mouthX(radius, half))
 
 /** Half of the angle that the mouth spans at the axis, degrees. */
-export const mouthHalfAngle = (radius: number, half: number): number => (Math.asin(half / radius) * 180) / Math.PI
+export const mouthHalfAngle = (radius: number, half: number): number =>
+  (Math.asin(Math.min(1, half / radius)) * 180) / Math.PI
 
 /**
  * x of the nose flat when the nose first touches the bore: at its corners, moved by their radius `corner`, the nose's middle
@@ -18,7 +20,7 @@ export const mouthHalfAngle = (radius: number, half: number): number => (Math.as
  */
 export const touchOffX = (radius: number, noseWidth: number, corner = 0, offset = 0): number => {
   const across = Math.abs(offset) + noseWidth / 2 - corner
-  return corner + Math.sqrt((radius - corner) ** 2 - across ** 2)
+  return corner + Math.sqrt(Math.max(0, (radius - corner) ** 2 - across ** 2))
 }
 
 /** Farthest point of the slot from the bore axis, its floor corners rounded by `corner`. */
@@ -27,7 +29,7 @@ export const cornerReach = (floor: number, half: number, corner = 0): number =>
 
 /** Metal that the slot takes out of the hub's section, mm². */
 export const slotArea = (radius: number, half: number, floor: number): number =>
-  2 * half * floor - (half * mouthX(radius, half) + radius * radius * Math.asin(half / radius))
+  2 * half * floor - (half * mouthX(radius, half) + radius * radius * Math.asin(Math.min(1, half / radius)))
 
 /**
  * Width that cuts when the nose flat stands at `x`: two corner strips before the crown is reached, the whole nose after. Sharp, centred nose.

@@ -11,8 +11,8 @@ export const holeFor = (shape: 'square' | 'round', size: number, cornerBreak: nu
 export const seatRise = (shape: 'square' | 'round', size: number, cornerBreak: number, hole: number): number => {
   const radius = hole / 2
   if (shape === 'round') return radius
-  const onFlats = cornerBreak + Math.sqrt(radius ** 2 - (size / 2) ** 2)
-  const onCorners = Math.sqrt(radius ** 2 - (size / 2 - cornerBreak) ** 2)
+  const onFlats = cornerBreak + Math.sqrt(Math.max(0, radius ** 2 - (size / 2) ** 2))
+  const onCorners = Math.sqrt(Math.max(0, radius ** 2 - (size / 2 - cornerBreak) ** 2))
   return Math.min(onFlats, onCorners)
 }
 

@@ -191,7 +191,7 @@ export const pressLoadsOf = (
   }))
   const along = strokes.map((stroke) => forceAlong(stroke))
   const passes = along.map((points) => Math.max(0, ...points.map(({ force }) => force)))
-  const force = Math.max(...passes)
+  const force = Math.max(0, ...passes)
   const { press } = spec.tooling
   const lever = press?.lever
   const capacity = lever
@@ -204,7 +204,7 @@ export const pressLoadsOf = (
   return {
     sizes: {
       force,
-      teethInCut: Math.max(...along.flat().map(({ teeth }) => teeth)),
+      teethInCut: Math.max(0, ...along.flat().map(({ teeth }) => teeth)),
       ...(capacity !== undefined && { capacity }),
       ...(lever && { pull: (lever.pull * force) / (capacity ?? force) }),
       ...(column !== undefined && { columnMargin: column }),

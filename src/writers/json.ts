@@ -4,6 +4,10 @@
  */
 export const json = (value: unknown): string => `${JSON.stringify(rounded(value), null, 2)}\n`
 
+/** A number that cannot be written, or a list that holds one. */
+const endless = (value: unknown): boolean =>
+  typeof value === 'number' ? !Number.isFinite(value) : Array.isArray(value) && value.some(endless)
+
 /** The value with every number rounded to a millionth (never -0) and every `undefined` and every endless number taken out of its object. */
 export const rounded = (value: unknown): unknown => {
   if (typeof value === 'number') return Math.round(value * 1e6) / 1e6 + 0
@@ -11,7 +15,7 @@ export const rounded = (value: unknown): unknown => {
   if (value === null || typeof value !== 'object') return value
   return Object.fromEntries(
     Object.entries(value)
-      .filter(([, held]) => held !== undefined && !(typeof held === 'number' && !Number.isFinite(held)))
+      .filter(([, held]) => held !== undefined && !endless(held))
       .map(([name, held]) => [name, rounded(held)]),
   )
 }

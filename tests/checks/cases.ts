@@ -249,6 +249,8 @@ export const cases: Readonly<Record<string, Three | Between>> = {
   'body-clears-bore': { holds: 8, breaks: 12.4, at: (shoulder) => press({ bodyWidth: 10, shoulder, pilot: 9 }) },
   'broach-cuts-width': heldDocuments(press({ toothWidth: 7.9 }), press({ toothWidth: 8.1 }), press({ toothWidth: 8 })),
   'broach-not-narrow': heldDocuments(press({ toothWidth: 8.1 }), press({ toothWidth: 7.9 }), press({ toothWidth: 8 })),
+  'broach-is-not-for-a-wider-key': heldDocuments(press({}), press({ toothWidth: 8.1 }), press({ toothWidth: 8.03 })),
+  'broach-is-not-for-a-narrower-key': heldDocuments(press({}), press({ toothWidth: 7.9 }), press({ toothWidth: 7.97 })),
   // 20 pitches: 10, 25 and 20 mm each in a bore of 40.
   'teeth-in-cut': heldDocuments(
     press({}),
@@ -278,6 +280,11 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     holds: 20000,
     breaks: 100,
     at: (give) => bar({ diameter: 16, projection: 5, rake: 25, give: `${give} N/mm` }),
+  },
+  'lag-is-not-the-depth': {
+    holds: 20000,
+    breaks: 20,
+    at: (give) => bar({ diameter: 16, projection: 4.6, bit: { size: 6 }, give: `${give} N/mm` }),
   },
   'bar-bears-at-hole': { holds: 0.005, breaks: 0.4, at: infeed({}) },
   'bar-bears-at-holder': { holds: 0.005, breaks: 1, at: infeed({}) },

@@ -32,7 +32,7 @@ const ruleOf = (
   ...how,
 })
 
-const units = ['mm', 'mm2', 'degrees', 'ratio', 'N', 'N m', 'N/mm2', 'HRC'] as const satisfies readonly RuleUnit[]
+const units = ['mm', 'mm2', 'degrees', 'ratio', 'N', 'N mm', 'N/mm2', 'HRC'] as const satisfies readonly RuleUnit[]
 
 describe('judging', () => {
   it('holds on the line, and breaks past it', () => {
@@ -51,8 +51,6 @@ describe('judging', () => {
     for (const [measured, limit] of [
       [undefined, 1],
       [1, undefined],
-      [Number.NaN, 1],
-      [1, Number.NaN],
     ] as const) {
       const finding = judge(ruleOf(measured, limit, { untold: 'Not told: measure it.' }), metric)
       expect(finding).toMatchObject({ verdict: 'unknown', reason: 'Not told: measure it.', remedies: [] })
@@ -60,6 +58,19 @@ describe('judging', () => {
       expect(finding.proposals()).toEqual([])
     }
     expect(judge(ruleOf(undefined, 1), metric).reason).toBe('Whether it holds cannot be told from this spec.')
+  })
+
+  it('breaks a rule on sizes that make no sense together, for what is not a number is no room', () => {
+    for (const [measured, limit] of [
+      [Number.NaN, 1],
+      [1, Number.NaN],
+    ] as const) {
+      const finding = judge(ruleOf(measured, limit), metric)
+      expect(finding.verdict).toBe('fail')
+      expect(finding.reason).toMatch(/^The sizes given make no sense together/)
+      expect(finding).not.toHaveProperty('margin')
+      expect(judge(ruleOf(measured, limit, { binding: 'should' }), metric).verdict).toBe('caution')
+    }
   })
 
   it('is not confused by what has no end', () => {

@@ -5,7 +5,7 @@ const written: Readonly<Record<string, RegExp>> = {
   mm: /(-?[\d.]+) (?:mm|in)(?![²\w/])/g,
   mm2: /(-?[\d.]+) mm²/g,
   N: /(-?[\d.]+) (?:N|lbf)(?![\w/]| in| m)/g,
-  'N m': /(-?[\d.]+) (?:N m|lbf in)/g,
+  'N mm': /(-?[\d.]+) (?:N m|lbf in)/g,
   'N/mm2': /(-?[\d.]+) N\/mm²/g,
   ratio: /(-?\d+\.\d{3})(?![\d ]*(?:mm|in)\b)/g,
   HRC: /(-?[\d.]+) HRC/g,
