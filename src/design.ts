@@ -13,7 +13,7 @@ import { sectionOf } from './dimensions/section.ts'
 import { lighterInfeeds } from './dimensions/settings.ts'
 import { toolBitOf } from './dimensions/tool-bit.ts'
 import { keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
-import { planOf } from './plan/passes.ts'
+import { planBasis, planOf } from './plan/passes.ts'
 import { patchDocument, readSpec } from './spec/read.ts'
 import type { BarSpec, Broach, Spec } from './spec/spec.ts'
 
@@ -99,7 +99,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   const broach = spec.tooling.press?.broach
   const bushing = broach && keep('bushing', guideBushingOf(spec, broach, section))
   const plug = keep('plug', plugGaugeOf(spec, section))
-  const plan = asked && bar && planOf(spec, asked, bar, section)
+  const plan = asked && bar && keep('plan', { sizes: planOf(spec, asked, bar, section), basis: planBasis })
   const kept = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined =>
     reasoned && keep(part, reasoned)
   const loads = asked && bar && bit && kept('loads', loadsOf(spec, asked, bar, bit))

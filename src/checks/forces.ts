@@ -217,6 +217,7 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     binding: 'must',
     sense: 'at most',
     unit: 'mm',
+    applies: ({ section }) => section.infeed > 0,
     measured: ({ loads }) => loads.lag.most,
     limit: ({ section }) => section.infeed / 2,
     reason: ({ measured, limit }) =>

@@ -1,3 +1,4 @@
+import type { Basis } from '../dimensions/basis.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
 import type { CutterBar, Plan, Section } from '../dimensions/types.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
@@ -17,6 +18,17 @@ const checksOf = (section: Section, touchOff: number, infeed: number, perPass: n
     const after = part === 1 ? passesFor(infeed, perPass) : Math.round((part * infeed) / perPass)
     return { after, across: section.boreRadius + touchOff + Math.min(after * perPass, infeed) }
   })
+
+/** Why each figure of the plan is what it is. */
+export const planBasis: Basis<Plan> = {
+  infeedPerPass: 'as given; else the usual for the material, or the most that bar and bit bear',
+  passes: 'infeed over what is taken in a pass, of every lane, rounded up; no spring passes in it',
+  keyways: 'the angles in the spec',
+  minutes: '4.5 s a stroke, judgement; measuring and stoning not counted',
+  lanes: 'see bar.lanes: all go to one floor, none is set to nought again',
+  checks: 'the quarters of the first lane, after whole passes',
+  dial: 'to the last whole mark before the floor; the rest is found by measuring',
+}
 
 /** Lanes, passes of each keyway and what the dial reads at the end; no lag and no spring passes in it. */
 export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar, section: Section): Plan => {
