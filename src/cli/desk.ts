@@ -1,7 +1,11 @@
+import { relative } from 'node:path'
+
 /** All that a verb sees of the person and the computer besides the files. */
 export interface Desk {
   /** The folder that relative paths start from. */
   readonly folder: string
+  /** How this program was called, for commands that are to be typed next: `borewright`, `node dist/borewright.js`. */
+  readonly called: string
   /** A person sits at both ends: questions may be asked, progress may be shown. */
   readonly attended: boolean
   readonly width: number
@@ -31,13 +35,30 @@ export const paint = (colour: boolean): Paint => {
   }
 }
 
+/** Characters on a line. A terminal that reports none, or fewer than anything can be read in, is taken for 80; a pipe for 100. */
+export const widthOf = (columns: number | undefined): number =>
+  columns === undefined ? 100 : columns < 40 ? 80 : Math.min(columns, 110)
+
+/** How to call the program again, told from the path that it was started by: the name of its link, or `node` and the file. */
+export const calledAs = (started: string, folder: string): string => {
+  const installed = started.split(/[\\/]/).includes('node_modules')
+  if (installed || !/\.[cm]?[jt]s$/.test(started)) return 'borewright'
+  const near = relative(folder, started)
+  return `node ${typed(near.startsWith('..') ? started : near)}`
+}
+
+/** A word as it has to be typed at a shell: in quotes where it has blanks or signs in it. */
+export const typed = (word: string): string =>
+  /^[\w./\\:,@%+-]+$/.test(word) ? word : `"${word.replace(/["$`]/g, '\\$&')}"`
+
 /** The desk of this run: colour only at a terminal and without NO_COLOR (no-color.org: any value but the empty one). */
 export const deskOf = (running: NodeJS.Process): Desk => {
   const attended = running.stdin.isTTY === true && running.stdout.isTTY === true
   return {
     folder: running.cwd(),
+    called: calledAs(running.argv[1] ?? '', running.cwd()),
     attended,
-    width: Math.min(running.stdout.columns ?? 100, 110),
+    width: widthOf(running.stdout.columns),
     paint: paint(running.stdout.isTTY === true && !running.env['NO_COLOR'] && running.env['TERM'] !== 'dumb'),
     say: (text) => void running.stdout.write(`${text}\n`),
     complain: (text) => void running.stderr.write(`${text}\n`),

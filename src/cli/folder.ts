@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto'
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import type { MadeFile } from '../make.ts'
 import { json } from '../writers/json.ts'
 
@@ -44,7 +44,7 @@ export const put = async (folder: string, name: string, files: readonly MadeFile
   const gone = [...earlier.values()].filter((file) => !listed.has(file.name))
   const put: string[] = []
   await mendable(folder, async () => {
-    await mkdir(folder, { recursive: true })
+    await makeFolder(folder)
     // Claimed first: if the run is cut short, the next one still knows these files for ours.
     if (now.some((file) => !earlier.has(file.name))) await place(folder, manifestFile(name, [...now, ...gone]))
     for (const file of files) {
@@ -122,6 +122,25 @@ const place = async (folder: string, file: MadeFile): Promise<void> => {
     throw error
   }
 }
+
+/** Makes a folder and those above it that are missing, one level at a time: asked for all at once, some places never answer. */
+const makeFolder = async (folder: string): Promise<void> => {
+  if (await isFolder(folder)) return
+  const above = dirname(folder)
+  if (above !== folder) await makeFolder(above)
+  try {
+    await mkdir(folder)
+  } catch (error) {
+    // Made by somebody else meanwhile.
+    if (await isFolder(folder)) return
+    const code = error instanceof Error && 'code' in error ? error.code : undefined
+    if (code === 'ENOENT') throw new Unwritable(`${folder} cannot be made: ${above} takes no folders.`)
+    throw error
+  }
+}
+
+const isFolder = async (path: string): Promise<boolean> =>
+  (await stat(path).catch(() => undefined))?.isDirectory() === true
 
 /** What the computer refuses (no room, no right, a file in the way) is the person's to mend, and no bug. */
 const mendable = async (folder: string, work: () => Promise<void>): Promise<void> => {

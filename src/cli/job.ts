@@ -3,7 +3,7 @@ import { basename, dirname, extname, resolve } from 'node:path'
 import type { MadeFile } from '../make.ts'
 import type { Complaint } from '../spec/complaint.ts'
 import { parse } from '../spec/parse.ts'
-import { tell } from '../spec/print.ts'
+import { tellOf } from '../spec/print.ts'
 import { readSpec, shopPath } from '../spec/read.ts'
 import type { Spec } from '../spec/spec.ts'
 import { suggest } from './suggest.ts'
@@ -22,10 +22,16 @@ export const readJob = async (path: string, folder: string): Promise<Job> => {
   const read = await document(at, path)
   if ('wrong' in read) return { path, wrong: read.wrong }
   const named = shopPath(read.document)
-  const shop = named === undefined ? undefined : await document(resolve(dirname(at), named), named)
-  if (shop !== undefined && 'wrong' in shop) return { path, wrong: `${path}: its shop file: ${shop.wrong}` }
+  const shopShown = `${named} (the shop file of ${path})`
+  const shop = named === undefined ? undefined : await document(resolve(dirname(at), named), shopShown, 'shop file')
+  if (shop !== undefined && 'wrong' in shop) return { path, wrong: shop.wrong }
   const outcome = readSpec(read.document, shop?.document)
-  if ('complaints' in outcome) return { path, wrong: told(path, outcome.complaints) }
+  if ('complaints' in outcome) {
+    const ofShop = outcome.complaints.filter((each) => shop !== undefined && inShop.test(each.path))
+    const ofSpec = outcome.complaints.filter((each) => !ofShop.includes(each))
+    const bare = ofShop.map((each) => ({ ...each, path: each.path.replace(inShop, '') }))
+    return { path, wrong: [...told(path, ofSpec), ...told(shopShown, bare, 'shop file')].join('\n') }
+  }
   return {
     path,
     spec: outcome.spec,
@@ -36,28 +42,39 @@ export const readJob = async (path: string, folder: string): Promise<Job> => {
   }
 }
 
+/** What is said of the shop has its own file to stand in. */
+const inShop = /^shop(?:\.|(?=\[)|$)/
+
 const ending = (path: string): string => (extname(path).toLowerCase() === '.json' ? '.json' : '.yaml')
 
 type Document = { readonly document: unknown; readonly bytes: Uint8Array } | { readonly wrong: string }
 
-const document = async (at: string, shown: string): Promise<Document> => {
+const document = async (at: string, shown: string, what = 'spec'): Promise<Document> => {
   let bytes: Uint8Array
   try {
     const found = await stat(at)
-    if (found.isDirectory()) return { wrong: `${shown} is a folder: a spec is one file.` }
-    if (found.size > largest) return { wrong: `${shown} is far too large for a spec (${found.size} bytes).` }
+    if (found.isDirectory()) return { wrong: `${shown} is a folder: a ${what} is one file.` }
+    if (found.size > largest) return { wrong: `${shown} is far too large for a ${what} (${found.size} bytes).` }
     bytes = await readFile(at)
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? error.code : undefined
     if (code === 'ENOENT' || code === 'ENOTDIR') return { wrong: `${shown}: there is no such file.${await alike(at)}` }
     return { wrong: `${shown} cannot be read: ${error instanceof Error ? error.message : String(error)}` }
   }
-  const read = parse(new TextDecoder().decode(bytes))
-  return 'complaints' in read ? { wrong: told(shown, read.complaints) } : { document: read.document, bytes }
+  const text = new TextDecoder().decode(bytes)
+  if (notText.test(text)) return { wrong: `${shown} is not a text file: a ${what} is YAML or JSON, in UTF-8.` }
+  const read = parse(text)
+  return 'complaints' in read
+    ? { wrong: told(shown, read.complaints, what).join('\n') }
+    : { document: read.document, bytes }
 }
 
-const told = (path: string, complaints: readonly Complaint[]): string =>
-  complaints.map((complaint) => `${path}: ${tell(complaint)}`).join('\n')
+/** Control characters that stand in no text. */
+// oxlint-disable-next-line no-control-regex
+const notText = /[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/
+
+const told = (path: string, complaints: readonly Complaint[], what = 'spec'): string[] =>
+  complaints.map((complaint) => `${path}: ${tellOf(`the ${what}`, complaint)}`)
 
 const alike = async (at: string): Promise<string> => {
   const names = await readdir(dirname(at)).catch(() => [])

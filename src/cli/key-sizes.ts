@@ -1,6 +1,8 @@
 import { mouthX } from '../dimensions/bore.ts'
 import { sectionOf } from '../dimensions/section.ts'
 import { middle, type Size } from '../fits/size.ts'
+import { fraction, rounded } from '../spec/figures.ts'
+import { inch } from '../standards/inch.ts'
 import type { Spec, Units } from '../spec/spec.ts'
 import type { Paint } from './desk.ts'
 import { table, wrap } from './lines.ts'
@@ -117,7 +119,9 @@ export const keyTelling = (
   ]
   const range = (size: Size): string => `${least(size)} to ${most(size)} ${units}`
   return [
-    paint.strong(`key ${sizes.designation} for a shaft of ${says.number(sizes.shaft)} ${units}`),
+    paint.strong(
+      `key ${sizes.designation} for a shaft of ${(units === 'in' ? fraction(sizes.shaft) : undefined) ?? says.number(sizes.shaft)} ${units}`,
+    ),
     wrap(`${sizes.source}${note === undefined ? '' : ` (${note})`}`, width),
     '',
     paint.strong(`key, ${units}`),
@@ -138,7 +142,7 @@ export const keyTelling = (
     '',
     paint.strong('how to measure'),
     wrap(
-      `Hub: lay the key or a block of ${says.number(block)} on the floor and measure inside from it to the opposite wall: ${range(moved(hub.across, -block))}. With another block take its own height off.`,
+      `Hub: lay the key or a block of ${exactly(block, units)} on the floor and measure inside from it to the opposite wall: ${range(moved(hub.across, -block))}. With another block take its own height off.`,
       width,
       '  ',
     ),
@@ -157,4 +161,17 @@ export const keyTelling = (
       '  ',
     ),
   ].join('\n')
+}
+
+/** A size to be made or looked out, with every decimal that the sums beside it were done with: `7`, `3/32 (.09375)`. */
+const exactly = (mm: number, units: Units): string => {
+  const trimmed = (value: number, decimals: number): string =>
+    rounded(value, decimals)
+      .replace(/\.?0+$/, '')
+      .replace(/^0(?=\.)/, units === 'in' ? '' : '0')
+  if (units === 'mm') return trimmed(mm, 4)
+  const parts = fraction(mm)
+  // A 64th has six decimals.
+  if (parts !== undefined) return parts.includes('/') ? `${parts} (${trimmed(mm / inch, 6)})` : parts
+  return `${rounded(mm / inch, 4).replace(/^0/, '')} (${trimmed(mm, 4)} mm)`
 }

@@ -1,3 +1,4 @@
+import type { Complaint } from '../spec/complaint.ts'
 import { exits, type Verb, word } from './verb.ts'
 
 const standards = ['iso-773', 'asme-b17.1'] as const
@@ -19,34 +20,58 @@ export const key: Verb = {
   run: async (asked, desk) => {
     const { readLength } = await import('../spec/length.ts')
     const { readSpec } = await import('../spec/read.ts')
-    const { tell } = await import('../spec/print.ts')
     const { keyFor, keyTelling } = await import('./key-sizes.ts')
     // `key 1-1/4 in` without quotes comes as two words.
     const shown = asked.things.join(' ')
-    const diameter = readLength(shown, 'mm')
-    if (diameter === undefined) {
+    const chosen = word(asked, 'standard')
+    const asMm = readLength(shown, 'mm')
+    const bare = asMm !== readLength(shown, 'in')
+    // A bare fraction beside the inch tables can only be inches.
+    const fractional = bare && chosen === 'asme-b17.1' && shown.includes('/')
+    const diameter = fractional ? readLength(shown, 'in') : asMm
+    if (diameter === undefined || diameter === 0) {
       desk.complain(`'${shown}' is no length: write 25, "25 mm", "1-1/4 in" or "1.25 in".`)
       return exits.unreadable
     }
-    const bare = readLength(shown, 'in') !== diameter
-    const units = !bare && !/m\s*$/i.test(shown) ? 'in' : 'mm'
-    const standard = word(asked, 'standard') ?? (units === 'in' ? 'asme-b17.1' : 'iso-773')
+    const units = fractional || (!bare && !/m\s*$/i.test(shown)) ? 'in' : 'mm'
+    const standard = chosen ?? (units === 'in' ? 'asme-b17.1' : 'iso-773')
     const read = readSpec({
       name: 'key',
       units,
-      bore: { diameter: `${diameter} mm`, length: `${2 * diameter} mm` },
+      bore: { diameter: `${diameter} mm`, length: `${diameter} mm` },
       feature: { keyway: { standard } },
     })
     if ('complaints' in read) {
-      const hint = bare ? ' (A bare number is mm: for inches write the unit, "1-1/4 in".)' : ''
-      for (const complaint of read.complaints) desk.complain(`${shown}: ${tell(complaint)}${hint}`)
+      const hint = bare && !fractional ? ` A bare number is mm: for inches write "${shown} in".` : ''
+      desk.complain(`${shown}: ${beyond(read.complaints, standard)}.${hint}`)
       return exits.unreadable
     }
     const sizes = keyFor(read.spec)
     if (asked.switches.has('json')) {
       const { json } = await import('../writers/json.ts')
       desk.say(json(sizes).trimEnd())
-    } else desk.say(keyTelling(sizes, units, bare ? `'${shown}' read as mm` : undefined, desk.width, desk.paint))
+    } else
+      desk.say(
+        keyTelling(
+          sizes,
+          units,
+          bare ? `'${shown}' read as ${fractional ? 'inches' : 'mm'}` : undefined,
+          desk.width,
+          desk.paint,
+        ),
+      )
     return exits.sound
   },
+}
+
+/** Why there is no key for a shaft, in words of the shaft: the spec that it is looked up by is nobody's but ours. */
+const beyond = (complaints: readonly Complaint[], standard: string): string => {
+  const accepted = (path: string): string | undefined => complaints.find((each) => each.path === path)?.accepted
+  const shafts = accepted('bore.diameter')
+  if (shafts !== undefined)
+    return `no key is known for it; known are those for ${shafts.split(';')[0]?.replace(/^a bore/, 'shafts')}`
+  const keys = accepted('feature.keyway.standard')
+  if (keys !== undefined) return keys.split(':')[0] ?? keys
+  const limits = /up to [\d.]+ (?:mm|in)/.exec(accepted('bore.tolerance') ?? '')?.[0]
+  return `no limits are known for a hub of this size${limits === undefined ? '' : ` (H7 is known ${limits})`}, so none can be given by ${standard}`
 }

@@ -38,7 +38,7 @@ export const readLine = (
           )}`
     return { is: 'wrong', wrong: `${wrong}\n\n${read(['--help'], verbs, about).help}` }
   }
-  const wrong = [...wrongThings(verb, things), ...wrongFlags(verb, asked)]
+  const wrong = [...wrongThings(verb, things), ...wrongFlags(verb, asked), ...twice(verb, words)]
   if (wrong.length > 0) return { is: 'wrong', wrong: `${wrong.join('\n')}\nusage: borewright ${usage(verb)}` }
   return { is: 'verb', verb, asked: askedOf(verb, things, asked) }
 }
@@ -119,6 +119,18 @@ const wrongFlags = (verb: Verb, asked: Read): string[] => {
           )
   }
   return wrong
+}
+
+/** Of a word given twice one would be dropped without a sound. */
+const twice = (verb: Verb, words: readonly string[]): string[] => {
+  const end = words.indexOf('--')
+  const read = end < 0 ? words : words.slice(0, end)
+  return verb.flags
+    .filter((flag) => flag.takes !== undefined)
+    .filter(({ name }) => read.filter((word) => word === `--${name}` || word.startsWith(`--${name}=`)).length > 1)
+    .map(
+      ({ name, many }) => `--${name} is given twice: once is enough${many ? ', with a comma between the words' : ''}.`,
+    )
 }
 
 const wordsOf = (flag: Flag, given: unknown): string[] =>

@@ -1,7 +1,7 @@
 import { join, resolve } from 'node:path'
 import { type Design, design } from '../design.ts'
 import { type Format, make, partsOf } from '../make.ts'
-import type { Desk } from './desk.ts'
+import { type Desk, typed } from './desk.ts'
 import { madeBefore, obstacle, put, Unwritable, type Written } from './folder.ts'
 import type { Job } from './job.ts'
 import { count, wrap } from './lines.ts'
@@ -80,7 +80,7 @@ const account = (
     ),
     wrap(of(undefined).join(' '), desk.width, '  '),
     ...absent.map((part) => `  This job has no ${part}.`),
-    ...(worked.verdict === 'pass' ? [] : [`  Ways out and sizes: borewright check ${path}`]),
+    ...(worked.verdict === 'pass' ? [] : [`  Ways out and sizes: ${desk.called} check ${typed(path)}`]),
     ...(removed.length > 0 ? [wrap(`removed, of an earlier run: ${removed.join(', ')}`, desk.width, '  ')] : []),
     ...(kept.length > 0 ? [wrap(`left, since somebody changed it: ${kept.join(', ')}`, desk.width, '  ')] : []),
     ...(written.includes('drawings.pdf')

@@ -1,3 +1,4 @@
+import { typed } from './desk.ts'
 import { exits, type Verb } from './verb.ts'
 
 export const starter: Verb = {
@@ -7,21 +8,44 @@ export const starter: Verb = {
   says: 'a commented spec to start from; asks for the main sizes at a terminal, never when piped',
   flags: [],
   run: async (asked, desk) => {
-    const [{ writeFile }, { resolve }, { starterSpec }] = await Promise.all([
-      import('node:fs/promises'),
-      import('node:path'),
-      import('../spec/starter.ts'),
-    ])
+    const [{ existsSync }, { writeFile }, { basename, extname, resolve }, { starterSpec }, { ask, jobName }] =
+      await Promise.all([
+        import('node:fs'),
+        import('node:fs/promises'),
+        import('node:path'),
+        import('../spec/starter.ts'),
+        import('./asking.ts'),
+      ])
     const [file] = asked.things
-    const { units, answers } = desk.attended
-      ? await (await import('./asking.ts')).ask(desk)
-      : { units: 'mm' as const, answers: {} }
-    const text = starterSpec(units, answers)
     if (file === undefined && !desk.attended) {
-      desk.say(text.trimEnd())
+      desk.say(starterSpec('mm').trimEnd())
       return exits.sound
     }
-    const name = file ?? `${'name' in answers ? answers.name : 'spec'}.yaml`
+    const wrong = (name: string): string | undefined =>
+      extname(name).toLowerCase() === '.json'
+        ? `The spec to start from is YAML, for the sake of its comments: name it ${name.slice(0, -'.json'.length)}.yaml.`
+        : existsSync(resolve(desk.folder, name))
+          ? `${name} is there already and is left as it is: give another name.`
+          : undefined
+    const hindered = file === undefined ? undefined : wrong(file)
+    if (hindered !== undefined) {
+      desk.complain(hindered)
+      return exits.unreadable
+    }
+    // The job is called as its file is, where that is a name for a folder.
+    const stem = file === undefined ? '' : basename(file, extname(file))
+    const own = jobName.test(stem) ? stem : undefined
+    const given = desk.attended
+      ? await ask(desk, own, file === undefined ? (name) => wrong(`${name}.yaml`) : undefined)
+      : { units: 'mm' as const, answers: own === undefined ? {} : { name: own } }
+    if (given === undefined) {
+      desk.complain('\nstopped; nothing was written.')
+      return exits.unreadable
+    }
+    const { schemaFile } = await import('./schema-file.ts')
+    const schema = schemaFile()
+    const text = starterSpec(given.units, { ...given.answers, ...(schema !== undefined && { schema }) })
+    const name = file ?? `${given.answers.name}.yaml`
     try {
       // wx: never over a file that is there.
       await writeFile(resolve(desk.folder, name), text, { flag: 'wx' })
@@ -35,7 +59,7 @@ export const starter: Verb = {
       )
       return exits.unreadable
     }
-    desk.say(`${name} is written. Next: borewright check ${name}`)
+    desk.say(`${name} is written. Next: ${desk.called} check ${typed(name)}`)
     return exits.sound
   },
 }

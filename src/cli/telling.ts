@@ -60,8 +60,8 @@ export const headline = (design: Design, width: number, paint: Paint): string =>
   const of = (verdict: Verdict): number => design.findings.filter((finding) => finding.verdict === verdict).length
   const { name } = design.spec
   const also = [
-    ...(of('unknown') > 0 ? [`${count(of('unknown'), 'rule')} cannot be told`] : []),
     ...(of('caution') > 0 ? [`${count(of('caution'), 'thing')} to mind`] : []),
+    ...(of('unknown') > 0 ? [`${count(of('unknown'), 'rule')} cannot be told`] : []),
   ].join(', ')
   const tail = also === '' ? '' : ` (${also})`
   const said: Record<Verdict, () => string> = {
@@ -98,13 +98,22 @@ export const findingsOf = (findings: readonly Finding[], width: number, paint: P
 
 const labels: Record<Verdict, string> = { fail: 'broken', unknown: 'cannot be told', caution: 'mind', pass: 'holds' }
 
-/** What is not well, one under the other; ways out that several share are told once. */
+/** What is broken first, then what to mind, then what could not be told. */
+const order: readonly Verdict[] = ['fail', 'caution', 'unknown', 'pass']
+
+/** What a finding begins with, to know it again by. */
+const opening = (reason: string): string => (reason.split(/; |: |\. /)[0] ?? reason).replace(/\.$/, '')
+
+/** What is not well, the worst first; ways out that several share are told once, and then by where they stand. */
 export const openLines = (findings: readonly Finding[], width: number, paint: Paint): string[] => {
-  const told = new Set<string>()
-  return findings.flatMap(({ verdict, reason, remedies }) => {
-    const fresh = remedies.map(remedyText).filter((remedy) => !told.has(remedy))
-    for (const remedy of fresh) told.add(remedy)
-    const rest = fresh.length < remedies.length ? ['as above'] : []
+  const told = new Map<string, string>()
+  const ordered = findings.toSorted((a, b) => order.indexOf(a.verdict) - order.indexOf(b.verdict))
+  return ordered.flatMap(({ verdict, reason, remedies }) => {
+    const ways = remedies.map(remedyText)
+    const fresh = ways.filter((remedy) => !told.has(remedy))
+    const under = new Set(ways.map((remedy) => told.get(remedy)).filter((earlier) => earlier !== undefined))
+    for (const remedy of fresh) told.set(remedy, opening(reason))
+    const rest = [...under].map((earlier) => `${fresh.length > 0 ? 'also as' : 'as'} above under “${earlier}”`)
     const colour = verdict === 'fail' ? paint.bad : paint.careful
     const label = `${labels[verdict]}: `
     const [first = '', ...more] = wrap(reason, width, label).split('\n')

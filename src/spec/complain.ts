@@ -94,14 +94,12 @@ function complaintsFrom(schema: z.ZodType, document: unknown, issue: Issue, abov
   const path = pathOf([...above, ...issue.path])
   if (issue.code === 'unrecognized_keys') {
     const known = keysAt(schema, issue.path)
-    return issue.keys.map((key) =>
-      complaint(
-        pathOf([...above, ...issue.path, key]),
-        'a key that is not known',
-        known.join(', '),
-        meantKey(schema, issue.path, key),
-      ),
-    )
+    return issue.keys.map((key) => {
+      const at = pathOf([...above, ...issue.path, key])
+      return /^\d+$/.test(key)
+        ? complaint(at, 'a key that is all digits', `${known.join(', ')}; ${commaPhrase('24,5')}`)
+        : complaint(at, 'a key that is not known', known.join(', '), meantKey(schema, issue.path, key))
+    })
   }
   const inner = deepest(issue)
   if (inner)
@@ -120,6 +118,9 @@ function complaintsFrom(schema: z.ZodType, document: unknown, issue: Issue, abov
     ),
   ]
 }
+
+/** What is said where a comma has cut a number in two. */
+export const commaPhrase = (number: string): string => `a decimal comma inside braces needs quotes: "${number}"`
 
 /** One complaint; `meant` only where there is one. */
 export const complaint = (path: string, read: string, accepted: string, meant?: string): Complaint => ({

@@ -1,5 +1,5 @@
 import { type Document, isMap, isPair, isScalar, LineCounter, type Pair, parseDocument, visit } from 'yaml'
-import { complaint } from './complain.ts'
+import { commaPhrase, complaint } from './complain.ts'
 import type { Complaint } from './complaint.ts'
 
 /** Far longer than any spec, characters. */
@@ -82,11 +82,36 @@ function refusals(tree: Document.Parsed, where: Where): readonly Complaint[] {
       if (node.tag !== undefined) refuse(at, `the tag ${node.tag}`, 'plain numbers, texts, lists and mappings')
       if (isScalar(node) && (node.format === 'HEX' || node.format === 'OCT'))
         refuse(at, node.source ?? 'a number', 'a decimal number')
-      if (isMap(node)) refuseKeys(node.items, refuse)
+      if (isMap(node)) {
+        refuseKeys(node.items, refuse)
+        if (node.flow) refuseCommas(node.items, refuse)
+      }
       return undefined
     },
   })
   return found
+}
+
+/** `{ diameter: 24,5 }` is a diameter of 24 and a key 5 with nothing after it: the comma was meant for a decimal one. */
+function refuseCommas(
+  pairs: readonly Pair[],
+  refuse: (offset: number | undefined, read: string, accepted: string) => void,
+): void {
+  for (const [n, { key, value }] of pairs.entries()) {
+    const before = pairs[n - 1]?.value
+    const [whole, rest] = [before, key].map((node) =>
+      isScalar(node) && node.type === 'PLAIN' ? node.source : undefined,
+    )
+    const empty = value === null || (isScalar(value) && value.value === null)
+    if (
+      empty &&
+      whole !== undefined &&
+      rest !== undefined &&
+      /^-?\d+$/.test(whole) &&
+      /^\d+(?:\s*[a-z]+)?$/i.test(rest)
+    )
+      refuse(isScalar(before) ? before.range?.[0] : undefined, `${whole},${rest}`, commaPhrase(`${whole},${rest}`))
+  }
 }
 
 function refuseKeys(

@@ -1,8 +1,10 @@
 import type { Complaint } from './complaint.ts'
 
 /** A complaint as one plain line: `bore.length: read "24 furlongs"; accepted: a length…; meant: …?` */
-export function tell(complaint: Complaint): string {
-  const { path, at, read, accepted, meant } = complaint
-  const line = `${at ?? (path === '' ? 'the spec' : path)}: read ${read}; accepted: ${accepted}`
+export const tell = (complaint: Complaint): string => tellOf('the spec', complaint)
+
+/** The same, of a document called `whole`. */
+export function tellOf(whole: string, { path, at, read, accepted, meant }: Complaint): string {
+  const line = `${at ?? (path === '' ? whole : path)}: read ${read}; accepted: ${accepted}`
   return (meant === undefined ? line : `${line}. Was ${meant} meant?`).replace(/\s+/g, ' ')
 }

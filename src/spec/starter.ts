@@ -1,4 +1,6 @@
+import { readLength } from './length.ts'
 import type { Units } from './spec.ts'
+import { examplesFor } from './starter-examples.ts'
 
 /** What a starter spec may be told beforehand, each as a person would write it: `24`, `"15/16"`. */
 export interface StarterAnswers {
@@ -13,17 +15,14 @@ export interface StarterAnswers {
 const examples = {
   mm: {
     diameter: 24,
-    measured: '24.012',
     length: 38,
     mouth: '0.5',
-    outside: '62',
     standard: 'iso-773',
+    keyed: '8',
     fit: 'normal          # normal, tight or sliding',
-    hand: '{ width: 8, height: 7, across: [27.3, 27.5] }',
     torque: '"90 N m"',
     mark: '0.02',
     behind: '20',
-    bar: '18',
     screw: 'M6',
     force: '"20 kN"',
     broach: [
@@ -33,17 +32,14 @@ const examples = {
   },
   in: {
     diameter: '7/8',
-    measured: '0.8753',
     length: '1-3/8',
     mouth: '0.02',
-    outside: '2-1/2',
     standard: 'asme-b17.1',
+    keyed: '3/16',
     fit: 'class 1         # class 1 or class 2; form: square or rectangular',
-    hand: '{ width: 3/16, height: 3/16, across: [0.9636, 0.9736] }',
     torque: '"600 lbf in"',
     mark: '0.001',
     behind: '3/4',
-    bar: '5/8',
     screw: '"#10-32"        # a name with # needs its quotes',
     force: '"2 ton"          # short tons of 2000 lbf; or "4000 lbf"',
     broach: [
@@ -78,6 +74,13 @@ export function starterSpec(units: Units, answers: StarterAnswers = {}): string 
     length = given.length,
     material = 'mild steel',
   } = answers
+  const bore = readLength(diameter, units) || (readLength(given.diameter, units) ?? 0)
+  const { measured, outside, hand, bar, width } = examplesFor(units, bore)
+  const line = (text: string | undefined, before: string, after = ''): string =>
+    text === undefined ? '' : `${before}${text}${after}\n`
+  // A screw for this bar and no other, and a broach for one width of key.
+  const usual = bore === readLength(given.diameter, units)
+  const broach = width === given.keyed ? '' : ` (this one cuts ${given.keyed} wide: put your own)`
   return `# yaml-language-server: $schema=${(answers.schema ?? 'borewright.schema.json').replace(/\s/g, '%20')}
 # One job: a bore, the keyway in it, and what the shop has. Sizes here are an example: put your own.
 # A bare number is in units. A text may carry its own unit and may be a fraction: "24 mm", 15/16, "1-3/8 in", "12,5 mm".
@@ -87,14 +90,14 @@ units: ${units}                  # mm or in
 
 bore:
   diameter: ${sized(diameter)}             # nominal
-  # measured: ${given.measured}      # the finished bore as measured: the depths follow from it
+  # measured: ${measured}      # the finished bore as measured: the depths follow from it
   tolerance: H7            # an ISO 286 class, or deviations: [lower, upper]
   length: ${sized(length)}               # of the bore, which is the length of the cut
   mouth: ${given.mouth}               # chamfer
   # blind: { beyond: ${given.mouth} }   # only where the bore is blind: room beyond the end of the keyway
 
 hub:
-  # outside: ${given.outside}            # tells the wall that is left over the keyway
+  # outside: ${outside}            # tells the wall that is left over the keyway
   material: ${worded(material)}
 
 feature:
@@ -102,23 +105,20 @@ feature:
     standard: ${given.standard}
     # fit: ${given.fit}
     # at: [0, 90]          # angles of several keyways
-  # or sizes by hand, in place of the lines above:
-  # keyway: ${given.hand}
-
+${line(hand, '  # or sizes by hand, in place of the lines above:\n  # keyway: ')}
 # load: { torque: ${given.torque}, service: 1.5 }
 # use: belt pulley         # say so where a life may hang on it: steering, brakes, lifting
 
-# Left out, both kinds of tooling are worked out and compared. What is left out of one is chosen, and the reason given.
+# Left out, the bar is worked out; the bushing for a press too, once a broach has been measured and stands here. What is left
+# out of either is chosen, and the reason given.
 # tooling:
 #   bar:                   # a slim bar with a ground bit
 #     machine: lathe       # lathe or mill
 #     dial: { mark: ${given.mark}, reads: travel }   # travel or diameter
 #     behind: ${given.behind}           # room open behind the hub
-#     diameter: ${given.bar}
-#     screw: ${given.screw}
-#   press:                 # a push broach in a slotted guide bushing
+${line(bar, '#     diameter: ')}${line(usual ? given.screw : undefined, '#     screw: ')}#   press:                 # a push broach in a slotted guide bushing
 #     force: ${given.force}
-#     broach:              # as measured; heights from its back
+#     broach:              # as measured${broach}; heights from its back
 #       { ${given.broach[0]}
 #         ${given.broach[1]} }
 
