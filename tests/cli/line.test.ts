@@ -64,6 +64,11 @@ describe('a command line', () => {
     expect(wrong('make', 'a.yaml', '--formats', ',')).toContain('--formats wants LIST after it.')
   })
 
+  it('a flag with a word is given once', () => {
+    expect(wrong('make', 'a.yaml', '--to', 'x', '--to=y')).toContain('--to is given twice: once is enough.')
+    expect(asked('make', '--to', 'x', '--', '--to').things).toEqual(['--to'])
+  })
+
   it('too few things are told', () => {
     expect(wrong('make')).toContain("'make' wants SPEC...")
   })

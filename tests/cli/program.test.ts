@@ -106,6 +106,13 @@ describe('borewright make', () => {
     expect(read('output', 'cider-mill-pulley', 'notes.txt')).toBe('mine')
   })
 
+  // A system folder of Linux that takes no folders, and never answers where a whole path is asked of it.
+  it.runIf(process.platform === 'linux')('a place that takes no folders is told, and not waited for', async () => {
+    const { status, err } = await run('make', 'cider-mill-pulley.yaml', '--to', '/proc/foo', '--formats', 'svg')
+    expect(status).toBe(2)
+    expect(err).toContain('/proc takes no folders')
+  })
+
   it('does not write over a file of somebody else’s', async () => {
     await run('make', 'cider-mill-pulley.yaml', '--formats', 'svg')
     write(join('output', 'cider-mill-pulley', 'drawings.pdf'), 'mine')
@@ -192,7 +199,11 @@ describe('borewright check', () => {
     write('small.yaml', read('cider-mill-pulley.yaml').replace(/^name: .*$/m, 'name: small\nshop: lathe.yaml'))
     const absent = await run('check', 'small.yaml')
     expect(absent.status).toBe(2)
-    expect(absent.err).toContain('its shop file: lathe.yaml: there is no such file.')
+    expect(absent.err).toContain('lathe.yaml (the shop file of small.yaml): there is no such file.')
+    write('lathe.yaml', 'bars: [12, thick]\n')
+    const wrong = await run('check', 'small.yaml')
+    expect(wrong.status).toBe(2)
+    expect(wrong.err).toMatch(/^lathe\.yaml \(the shop file of small\.yaml\): bars\[1\]: read "thick"/)
     write('lathe.yaml', 'bars: [12, 14, 16]\n')
     const { status, out } = await runIn(tmpdir(), ['check', join(folder, 'small.yaml'), '--json'])
     expect(status).toBe(0)
@@ -232,6 +243,9 @@ describe('a spec that cannot be read', () => {
     const missing = await run('check', 'cider-mil-pulley.yaml')
     expect(missing.status).toBe(2)
     expect(missing.err).toContain("there is no such file. Did you mean 'cider-mill-pulley.yaml'?")
+    expect(await complaint('sheet.yaml', 'PK\u0003\u0004\u0000\u0000')).toBe(
+      'sheet.yaml is not a text file: a spec is YAML or JSON, in UTF-8.\n',
+    )
     expect(await complaint('large.yaml', '#'.repeat(1_000_001))).toContain('far too large')
   })
 })
@@ -270,6 +284,31 @@ describe('borewright key', () => {
     expect(out.replaceAll(/\s+/g, ' ')).toContain('27.8 to 28 mm')
   })
 
+  it('names the block with the decimals that the sums were done with', async () => {
+    const out = (await run('key', '7/16 in')).out.replaceAll(/\s+/g, ' ')
+    expect(out).toContain('for a shaft of 7/16 in ')
+    expect(out).toContain('a block of 3/32 (.09375) on the floor')
+    // T for 7/16 with a 3/32 key, ASME B17.1: 0.4843; less the block of 0.09375 it is 0.39055, not less.
+    expect(out).toContain(': 0.3906 to 0.4005 in.')
+  })
+
+  it('a bare fraction beside the inch tables is inches, a bare decimal stays mm', async () => {
+    const inches = await run('key', '7/8', '--standard', 'asme-b17.1')
+    expect(inches.out).toContain("('7/8' read as inches)")
+    expect(inches.out).toContain('key 3/16 square for a shaft of 7/8 in')
+    expect((await run('key', '22.225', '--standard', 'asme-b17.1')).out).toContain("('22.225' read as mm)")
+  })
+
+  it('speaks of the shaft and of nothing else when it has no key', async () => {
+    for (const shaft of ['0', '3', '5', '400', '600 in', '0.1 in', '5/16 in']) {
+      const { status, err } = await run('key', shaft)
+      expect(status, shaft).toBe(2)
+      expect(err, shaft).not.toMatch(/bore\.|feature|tolerance|by hand|give width/)
+      expect(err, shaft).toMatch(/no length|no key|has keys for shafts|no limits/)
+    }
+    expect((await run('key', '25', '--standard', 'iso-773', '--standard=asme-b17.1')).err).toContain('is given twice')
+  })
+
   it('does not guess beyond its tables', async () => {
     const small = await run('key', '1-1/4')
     expect(small.status).toBe(2)
@@ -290,12 +329,26 @@ describe('borewright new', () => {
   it('writes a file, and never over one that is there', async () => {
     const { status, out } = await run('new', 'mine.yaml')
     expect(status).toBe(0)
-    expect(out).toContain('Next: borewright check mine.yaml')
+    expect(out).toMatch(/Next: node .*borewright\.js check mine\.yaml\n/)
+    expect(read('mine.yaml')).toContain('\nname: mine ')
     write('mine.yaml', 'kept')
     const again = await run('new', 'mine.yaml')
     expect(again.status).toBe(2)
     expect(again.err).toContain('mine.yaml is there already')
     expect(read('mine.yaml')).toBe('kept')
+  })
+})
+
+describe('borewright new, further', () => {
+  it('writes no YAML under a name that ends in .json', async () => {
+    const { status, err } = await run('new', 'pulley.json')
+    expect(status).toBe(2)
+    expect(err).toContain('name it pulley.yaml')
+    expect(existsSync(join(folder, 'pulley.json'))).toBe(false)
+  })
+
+  it('a name with blanks stands in quotes where it is to be typed', async () => {
+    expect((await run('new', 'my spec.yaml')).out).toContain(' check "my spec.yaml"')
   })
 })
 

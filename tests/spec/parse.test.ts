@@ -99,3 +99,21 @@ describe('a text as plain data', () => {
     )
   })
 })
+
+describe('a decimal comma inside braces', () => {
+  it.each([
+    ['bore: { diameter: 24,5, length: 38 }', '24,5'],
+    ['{ "bore": { length: 38, diameter: 24,012 } }', '24,012'],
+    ['bore: { diameter: 24,5 mm }', '24,5 mm'],
+  ])('%s is told by what was meant', (text, meant) => {
+    const read = parse(text)
+    expect(read).toMatchObject({
+      complaints: [{ read: meant, accepted: `a decimal comma inside braces needs quotes: "${meant}"` }],
+    })
+  })
+
+  it('in quotes it is a number, and two keys beside one another are no comma', () => {
+    expect(parse('{ a: "24,5", b: 3 }')).toEqual({ document: { a: '24,5', b: 3 } })
+    expect(parse('{ a: 24, b: }')).toEqual({ document: { a: 24, b: null } })
+  })
+})

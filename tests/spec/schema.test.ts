@@ -92,6 +92,35 @@ describe('the starter spec', () => {
     expect(specOf(read(starterSpec(units).replace('# blind', 'blind'))).bore.blind).toBeDefined()
   })
 
+  // Every example has to belong to the bore that was asked for, from small to large.
+  it.each([
+    ['mm', '8'],
+    ['mm', '35,5'],
+    ['mm', '100'],
+    ['in', '7/16'],
+    ['in', '1-1/2'],
+    ['in', '4'],
+  ] as const)('in %s has examples that follow a bore of %s', (units, diameter) => {
+    const text = starterSpec(units, { diameter })
+    const stated = specOf(
+      read(
+        text
+          .replace(/^( *)# (measured|outside): /gm, '$1$2: ')
+          .replace(/^# (tooling:\n(?:#   .*\n)+)/m, (block) => block.replace(/^# /gm, '')),
+      ),
+    )
+    const bore = stated.bore.diameter.nominal
+    expect((stated.bore.measured ?? 0) - bore).toBeGreaterThan(0)
+    expect((stated.bore.measured ?? 0) - bore).toBeLessThan(0.02)
+    expect(stated.hub.outside ?? 0).toBeGreaterThan(2 * bore)
+    const bar = Number(stated.tooling.bar?.diameter ?? 0)
+    expect(bar).toBeGreaterThan(0.5 * bore * (bore > 90 ? 0.9 : 1))
+    expect(bar).toBeLessThan(0.8 * bore)
+    const byHand = specOf(read(text.replace(/ {2}keyway:\n {4}standard: .*\n/, '').replace('# keyway: {', 'keyway: {')))
+    expect(byHand.feature.standard).toBeUndefined()
+    expect(byHand.bore.diameter.nominal).toBeCloseTo(bore, 9)
+  })
+
   it('takes answers as they are given', () => {
     const text = starterSpec('in', {
       name: '1234',
