@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path'
 import { type Design, design } from '../design.ts'
-import { type Format, make, partsOf } from '../make.ts'
+import { drawable, type Format, make, partsOf } from '../make.ts'
 import { type Desk, typed } from './desk.ts'
 import { madeBefore, obstacle, put, Unwritable, type Written } from './folder.ts'
 import type { Job } from './job.ts'
@@ -67,7 +67,12 @@ const account = (
   const column = Math.max(0, ...parts.map((part) => part.length))
   const absent = (order.parts ?? []).filter((part) => !parts.includes(part))
   const named = parts.filter((part) => of(part).length > 0)
+  const drawn = new Set(drawable(worked).map((part) => part.name))
+  const undrawn = parts.filter((part) => !drawn.has(part))
   return [
+    ...(undrawn.length > 0
+      ? [wrap(`${undrawn.join(', ')} cannot be drawn: what is broken leaves no shape to draw.`, desk.width)]
+      : []),
     `${count(written.length, 'file')} in ${desk.paint.strong(`${shown}/`)}`,
     ...named.map((part) =>
       wrap(
