@@ -200,3 +200,59 @@ describe('packs of shim stock', () => {
     }
   })
 })
+
+describe('the bushing’s sizes among themselves', () => {
+  it('close to a millionth: floor from bore and axis, plunge, stroke, what stands below', () => {
+    for (const units of ['mm', 'in'] as const) {
+      const { bushing, section, broach, spec } = withBushing({
+        name: 'closing',
+        units,
+        bore: { diameter: units === 'mm' ? 25 : 1, length: units === 'mm' ? 40 : 1.5 },
+        hub: { outside: units === 'mm' ? 70 : 3 },
+        feature: { keyway: units === 'mm' ? { standard: 'iso-773' } : { standard: 'asme-b17.1' } },
+        tooling: {
+          press: {
+            broach:
+              units === 'mm'
+                ? {
+                    toothWidth: 8,
+                    bodyWidth: 7.98,
+                    firstTooth: 12.5,
+                    lastTooth: 14.4,
+                    pilot: 12,
+                    teeth: 26,
+                    toothedLength: 150,
+                    overall: 210,
+                    pilotLength: 28,
+                  } // prettier-ignore
+                : {
+                    toothWidth: 0.251,
+                    bodyWidth: 0.25,
+                    firstTooth: 0.5,
+                    lastTooth: 0.57,
+                    pilot: 0.48,
+                    teeth: 24,
+                    toothedLength: 6,
+                    overall: 8,
+                    pilotLength: 1,
+                  }, // prettier-ignore
+          },
+        },
+      })
+      if (!broach) throw new Error('no broach')
+      const middle = (bushing.outside.lower + bushing.outside.upper) / 2
+      const wall = bushing.backWall.nominal
+      expect(bushing.floorFromBore).toBeCloseTo(wall - section.boreRadius, 9)
+      expect(bushing.floorFromAxis).toBeCloseTo(wall - middle / 2, 9)
+      expect(bushing.plungeDepth).toBeCloseTo(bushing.outside.lower - wall, 9)
+      expect(bushing.cornerWall).toBeCloseTo(
+        middle / 2 - Math.hypot(wall - middle / 2, bushing.slotWidth.nominal / 2),
+        9,
+      )
+      expect(bushing.passes.at(-1)?.over).toBeCloseTo(section.across, 6)
+      expect(bushing.stroke).toBeCloseTo(spec.bore.length + broach.toothedLength, 9)
+      expect(bushing.below).toBeCloseTo(broach.pilotLength + broach.toothedLength, 9)
+      expect(bushing.daylight).toBeCloseTo(spec.bore.length + broach.overall - broach.pilotLength, 9)
+    }
+  })
+})
