@@ -131,7 +131,13 @@ export const sayingIn = (units: Units): Saying => {
 const sectionSizes = ({ section, spec }: Design, says: Saying): SizeTable => ({
   heading: 'bore and keyway',
   rows: [
-    says.size('bore', section.bore, spec.bore.measured === undefined ? spec.bore.tolerance : 'as measured'),
+    spec.bore.measured === undefined
+      ? says.size('bore', section.bore, spec.bore.tolerance)
+      : says.size(
+          'bore',
+          { nominal: spec.bore.measured, lower: spec.bore.measured, upper: spec.bore.measured },
+          `as measured; ${says.number(spec.bore.diameter.nominal)} ${spec.bore.tolerance} is asked for`,
+        ),
     says.size('width', section.widthLimits, section.key.designation),
     says.size('across', section.acrossLimits, 'floor to opposite bore wall'),
     says.size('depth at the crown', section.crownDepthLimits, 'the crown is cut away: not for the dial'),
