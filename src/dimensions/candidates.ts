@@ -27,7 +27,7 @@ export interface Candidate {
   readonly nose: { readonly width: number; readonly cornerRadius: number; readonly single: boolean }
   readonly lanes: number
   readonly diameter: { readonly nominal: number; readonly least: number }
-  readonly hole: { readonly nominal: number; readonly most: number; readonly drill: string }
+  readonly hole: { readonly nominal: number; readonly least: number; readonly most: number; readonly drill: string }
   readonly rise: number
   readonly screw: Screw
   readonly holeToEnd: number
@@ -81,7 +81,9 @@ const holeOnHand = (spec: Spec, bit: Tooling, cornerBreak: number) => {
   const drill = spec.shop.drills.find(({ diameter }) => diameter >= wanted - 1e-9)
   const tolerance = wanted < 3 ? either(spec.units, 0.02, 0.001) : either(spec.units, 0.05, 0.003)
   const nominal = drill?.diameter ?? roundUp(wanted, stepsOf(spec.units).small)
-  return { nominal, most: nominal + tolerance, drill: drill?.name ?? 'bored' }
+  // In round figures round the drill, so that the drill itself lies within its limits.
+  const least = roundDown(nominal, either(spec.units, 0.01, 0.001))
+  return { nominal, least, most: least + tolerance, drill: drill?.name ?? 'bored' }
 }
 
 /** Tolerance of the body, all of it down. */

@@ -116,7 +116,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       noseWidth: candidate.nose.width,
       cornerRadius: candidate.nose.cornerRadius,
       noseLengthMin: candidate.noseLengthMin,
-      crossHole: { nominal: candidate.hole.nominal, lower: candidate.hole.nominal, upper: candidate.hole.most },
+      crossHole: { nominal: candidate.hole.nominal, lower: candidate.hole.least, upper: candidate.hole.most },
       crossHoleDrill: candidate.hole.drill,
       holeRatio: candidate.hole.nominal / d,
       wallBesideHole: (d - candidate.hole.nominal) / 2,

@@ -50,6 +50,20 @@ export function formsOf(style: Style, prepared: Prepared): Form[] {
   const span = t2 - t1
   const forms: Form[] = []
   const plain = { place: 0.5, end: 1, run: 1, rise: 0, datum: 0 } as const
+  /** Text led out of an upright dimension line, from either end to either side, the farther the dearer; `each` the cost of a mm of rise. */
+  const turnedOut = (kind: 'shelf' | 'shoulder', cost: number, each: number): readonly Form[] =>
+    ([1, -1] as const).flatMap((end) =>
+      ([1, -1] as const).flatMap((turnOut) =>
+        shelfRises.map((rise) => ({
+          ...plain,
+          kind,
+          end,
+          run: (turnOut * out) as 1 | -1,
+          rise,
+          cost: cost + each * rise + (turnOut < 0 ? 0.8 : 0),
+        })),
+      ),
+    )
   const framed = prepared.under.length > 0
   const frameWidth = Math.max(0, ...prepared.under.map((frame) => frame.width))
   const width = Math.max(label.width, frameWidth)
@@ -59,18 +73,7 @@ export function formsOf(style: Style, prepared: Prepared): Form[] {
     if ((axis === 'x' || !framed) && span >= label.width + 2)
       for (const [index, place] of [0.5, 0.68, 0.32].entries())
         forms.push({ ...plain, kind: 'over', place, cost: index * 1.2 })
-    if (axis === 'y')
-      for (const end of [1, -1] as const)
-        for (const turnOut of [1, -1] as const)
-          for (const rise of shelfRises)
-            forms.push({
-              ...plain,
-              kind: 'shelf',
-              end,
-              run: (turnOut * out) as 1 | -1,
-              rise,
-              cost: 2.4 + 0.1 * rise + (turnOut < 0 ? 0.8 : 0),
-            })
+    if (axis === 'y') forms.push(...turnedOut('shelf', 2.4, 0.1))
     if (axis === 'x' || !framed)
       for (const [index, end] of ([1, -1] as const).entries())
         forms.push({ ...plain, kind: 'beside', end, cost: 3.6 + index * 1.2 })
@@ -82,18 +85,7 @@ export function formsOf(style: Style, prepared: Prepared): Form[] {
     if (span >= along + 2 && !inside) forms.push({ ...plain, kind: 'between', cost: 2.4 })
     for (const [index, end] of ([1, -1] as const).entries())
       forms.push({ ...plain, kind: 'beyond', end, cost: 3.6 + index * 1.2 })
-    if (axis === 'y')
-      for (const end of [1, -1] as const)
-        for (const turnOut of [1, -1] as const)
-          for (const rise of shelfRises)
-            forms.push({
-              ...plain,
-              kind: 'shoulder',
-              end,
-              run: (turnOut * out) as 1 | -1,
-              rise,
-              cost: 4.2 + 0.15 * rise + (turnOut < 0 ? 0.8 : 0),
-            })
+    if (axis === 'y') forms.push(...turnedOut('shoulder', 4.2, 0.15))
   }
   if (prepared.datum === undefined) return forms
   return forms.flatMap((form): Form[] => {
