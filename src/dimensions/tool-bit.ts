@@ -65,7 +65,9 @@ const anglesFor = (spec: Spec, bar: BarSpec, cutter: CutterBar) => {
     backTaper: 1,
     why:
       bar.rake !== undefined
-        ? 'given in the spec'
+        ? spec.stated.includes('tooling.bar.rake')
+          ? 'given in the spec'
+          : `less than the usual ${usual}° for ${spec.hub.material}, so that bar and bit bear the cut`
         : slim && usual > 10
           ? `${spec.hub.material} likes ${usual}°, a slim bar bears no more than 10°`
           : `for ${spec.hub.material}`,
