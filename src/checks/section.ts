@@ -16,14 +16,17 @@ const outsideLimits = ({ spec }: Worked): number =>
 
 /** Chamfer that the key needs at the floor's corners, pushed to one side and down. */
 const chamferFor = (section: Worked['section']): number =>
-  chamferNeeded(section.cornerRadius, Math.max(0, section.key.topClearance?.lower ?? 0) + 1e-9, 0)
+  chamferNeeded(section.cornerRadius, Math.max(0, section.key?.topClearance?.lower ?? 0) + 1e-9, 0)
 
-const wallNeeded = ({ section }: Worked): number => Math.max((section.key.height?.nominal ?? 0) / 2, 2.5)
+/** Limits of a depth that is given instead of across. */
+const depthOf = ({ feature }: Worked['spec']) => (feature.kind === 'keyway' ? feature.depth?.by : undefined)
+
+const wallNeeded = ({ section }: Worked): number => Math.max((section.key?.height?.nominal ?? 0) / 2, 2.5)
 
 /** A deeper keyway, or the standard one; the tooling as it is, then with what was fixed for the old keyway left open. */
 const deeper = (job: Worked): readonly Proposal[] => {
   const { bore, key, width } = job.section
-  const across = upTo(job, bore.upper + 0.45 * (key.height?.nominal ?? width), 0.1, 0.005)
+  const across = upTo(job, bore.upper + 0.45 * (key?.height?.nominal ?? width), 0.1, 0.005)
   const standard = job.spec.units === 'mm' ? 'iso-773' : 'asme-b17.1'
   const ways: readonly (readonly [string, Record<string, string | null>, string?])[] = [
     [
@@ -110,11 +113,11 @@ export const sectionRules: readonly Rule[] = [
     sense: 'at most',
     unit: 'mm',
     applies: ({ spec }) => {
-      const by = spec.feature.depth?.by
+      const by = depthOf(spec)
       return by !== undefined && by[1] > by[0]
     },
     measured: ({ section }) => section.bore.upper - section.bore.lower,
-    limit: ({ spec }) => (spec.feature.depth?.by[1] ?? 0) - (spec.feature.depth?.by[0] ?? 0),
+    limit: ({ spec }) => (depthOf(spec)?.[1] ?? 0) - (depthOf(spec)?.[0] ?? 0),
     reason: ({ measured, limit }) =>
       `The bore may vary by ${measured} and the depth by ${limit}: across is what is left between them.`,
     remedies: (job) => [
@@ -162,8 +165,8 @@ export const sectionRules: readonly Rule[] = [
     binding: 'must',
     sense: 'at least',
     unit: 'mm',
-    applies: ({ section }) => section.key.topClearance !== undefined,
-    measured: ({ section }) => section.key.topClearance?.lower,
+    applies: ({ section }) => section.key?.topClearance !== undefined,
+    measured: ({ section }) => section.key?.topClearance?.lower,
     limit: () => 0,
     reason: ({ measured }, _job, broken) =>
       broken
@@ -174,7 +177,7 @@ export const sectionRules: readonly Rule[] = [
         say: 'Let across follow the standard.',
         set: { 'feature.keyway.across': null, 'feature.keyway.depth': null },
       },
-      { say: `Or lower the key by ${length(job, Math.abs(job.section.key.topClearance?.lower ?? 0))}.` },
+      { say: `Or lower the key by ${length(job, Math.abs(job.section.key?.topClearance?.lower ?? 0))}.` },
     ],
   },
   {
@@ -186,17 +189,17 @@ export const sectionRules: readonly Rule[] = [
     unit: 'mm',
     applies: ({ section }) => section.cornerRadius > 0,
     // A key that stands clear of the floor by the whole radius needs no chamfer, told or not.
-    measured: ({ section }) => section.key.chamfer?.lower ?? (chamferFor(section) === 0 ? 0 : undefined),
+    measured: ({ section }) => section.key?.chamfer?.lower ?? (chamferFor(section) === 0 ? 0 : undefined),
     limit: ({ section }) => chamferFor(section),
     reason: ({ measured, limit }) => `The key’s chamfer is ${measured}; the corner radius asks for ${limit}.`,
     untold: 'How much the key’s edges are broken is not told: they must clear the corner radius of the floor.',
     remedies: (job) => [
       { say: 'Break the key’s edges to suit, or stone the nose’s corners smaller.' },
-      ...(job.section.key.chamfer
+      ...(job.section.key?.chamfer
         ? [
             {
-              say: `Stone the nose’s corners to ${length(job, job.section.key.chamfer.lower)}.`,
-              set: { 'tooling.bar.nose.cornerRadius': written(job, job.section.key.chamfer.lower) },
+              say: `Stone the nose’s corners to ${length(job, job.section.key?.chamfer.lower)}.`,
+              set: { 'tooling.bar.nose.cornerRadius': written(job, job.section.key?.chamfer.lower) },
             },
           ]
         : []),

@@ -38,11 +38,13 @@ interface Groove {
 export const keyFor = (spec: Spec): KeyFor => {
   const { sizes: section } = sectionOf(spec)
   const { key } = section
+  const { feature } = spec
+  if (!key || feature.kind !== 'keyway') throw new Error('a key is asked for')
   const diameter = spec.bore.diameter.nominal
   return {
     format: 'borewright-key/1',
     shaft: diameter,
-    standard: spec.feature.standard ?? 'by hand',
+    standard: feature.standard ?? 'by hand',
     source: key.source,
     designation: key.designation,
     key: {

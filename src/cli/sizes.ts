@@ -138,7 +138,7 @@ const sectionSizes = ({ section, spec }: Design, says: Saying): SizeTable => ({
           { nominal: spec.bore.measured, lower: spec.bore.measured, upper: spec.bore.measured },
           `as measured; ${says.number(spec.bore.diameter.nominal)} ${spec.bore.tolerance} is asked for`,
         ),
-    says.size('width', section.widthLimits, section.key.designation),
+    says.size('width', section.widthLimits, section.key?.designation),
     says.size('across', section.acrossLimits, 'floor to opposite bore wall'),
     says.size('depth at the crown', section.crownDepthLimits, 'the crown is cut away: not for the dial'),
     says.size('depth at the side', section.sideDepthLimits),

@@ -107,6 +107,15 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       projectionFloor: candidate.projectionFloor,
       setting: bar.setting,
       lanes: lanesOf(candidate, bar, section, chipRoom),
+      stages: [
+        {
+          projection: candidate.projection,
+          projectionMin: candidate.projectionMin,
+          projectionMax: candidate.projectionMax,
+          from: section.touchOff,
+          to: section.floor,
+        },
+      ],
       bit: {
         shape: candidate.bit.shape,
         size: candidate.bit.size,
@@ -167,6 +176,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
         candidate.lanes > 1
           ? 'the nose is narrower than the slot: sideways positions, spread evenly, all taken to one floor'
           : 'one lane: the nose is as wide as the slot',
+      stages: 'one setting of the projection reaches the floor',
       bit: chosen('bit', 'a blank on hand that the nose can be ground on, with the least hole in the bar'),
       noseWidth: chosen(
         'nose.width',

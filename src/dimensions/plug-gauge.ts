@@ -49,7 +49,11 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
 
 /** The key's name; one given by hand is called by its width. */
 const keyMark = (spec: Spec, section: Section): string => {
-  const { designation, nominalWidth, source } = section.key
+  const { designation, nominalWidth, source } = section.key ?? {
+    designation: section.kind,
+    nominalWidth: section.width,
+    source: 'the spec',
+  }
   if (source !== 'the spec') return designation.replaceAll('×', 'x')
   return `${spec.units === 'mm' ? Math.round(nominalWidth * 1000) / 1000 : inchMark(nominalWidth)} wide`
 }

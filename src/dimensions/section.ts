@@ -148,8 +148,8 @@ const slotByHand = (keyway: Keyway, bore: Size): Slot | undefined => {
   }
 }
 
-const slotOf = (spec: Spec): Slot => {
-  const { bore, feature } = spec
+const slotOf = (spec: Spec, feature: Keyway): Slot => {
+  const { bore } = spec
   const nominal = bore.diameter.nominal
   const slot =
     feature.standard === 'iso-773'
@@ -185,16 +185,22 @@ const landBetween = (radius: number, half: number, angle: number): number =>
   (radius * (angle - 2 * mouthHalfAngle(radius, half)) * Math.PI) / 180
 
 /** Corner radius for the nose where nobody has said one: a round figure inside the slot's limits. */
-const cornerFor = (spec: Spec, slot: Slot): number => {
+const cornerFor = (spec: Spec, feature: Keyway, slot: Slot): number => {
   const said = spec.tooling.bar?.nose.cornerRadius
   if (said !== undefined) return said
   if (slot.corner) return Math.floor((slot.corner.upper * 0.85 + 1e-9) / 0.05) * 0.05
-  return spec.feature.standard === 'asme-b17.1' ? 0.005 * 25.4 : 0
+  return feature.standard === 'asme-b17.1' ? 0.005 * 25.4 : 0
 }
 
 /** The bore section at mid-tolerance, with its limits. */
 export const sectionOf = (spec: Spec): Reasoned<Section> => {
-  const slot = slotOf(spec)
+  const { feature } = spec
+  if (feature.kind !== 'keyway') throw new Error(`no section for a ${feature.kind}`)
+  return keywaySection(spec, feature)
+}
+
+const keywaySection = (spec: Spec, feature: Keyway): Reasoned<Section> => {
+  const slot = slotOf(spec, feature)
   const bore = boreAsCut(spec.bore)
   const radius = middle(bore) / 2
   const width = middle(slot.width)
@@ -202,13 +208,14 @@ export const sectionOf = (spec: Spec): Reasoned<Section> => {
   const half = width / 2
   const floor = across - radius
   const mouth = mouthX(radius, half)
-  const cornerRadius = Math.min(cornerFor(spec, slot), half)
+  const cornerRadius = Math.min(cornerFor(spec, feature, slot), half)
   const touchOff = touchOffX(radius, width, cornerRadius)
-  const { at } = spec.feature
+  const { at } = feature
   const least = Math.min(...anglesBetween(at))
   const boreSays = spec.bore.measured === undefined ? 'the middle of its limits' : 'as measured'
   return {
     sizes: {
+      kind: 'keyway',
       boreRadius: radius,
       bore,
       width,
@@ -242,6 +249,7 @@ export const sectionOf = (spec: Spec): Reasoned<Section> => {
       key: slot.key,
     },
     basis: {
+      kind: 'given in the spec',
       boreRadius: `half the bore, ${boreSays}`,
       bore: spec.bore.measured === undefined ? `${spec.bore.tolerance}` : 'as measured: depths follow from it',
       width: 'the middle of the width limits',
@@ -265,7 +273,7 @@ export const sectionOf = (spec: Spec): Reasoned<Section> => {
         : slot.corner
           ? 'a round figure inside the slot’s corner limits'
           : 'a stoned corner where no limits are set',
-      cornerLimits: spec.feature.corner ? 'given in the spec' : slot.key.source,
+      cornerLimits: feature.corner ? 'given in the spec' : slot.key.source,
       cornerReach: 'the farthest point of the slot from the axis',
       cornerReachMost: 'the same at the worst corner of the limits: hub wall, relief and openings go by it',
       area: 'slot area less the bore’s segment',

@@ -12,6 +12,7 @@ import type { Size } from '../fits/size.ts'
  *        `---+--'                  across  floor to opposite bore wall
  */
 export interface Section {
+  readonly kind: 'keyway' | 'spline' | 'socket' | 'slit' | 'groove'
   readonly boreRadius: number
   readonly bore: Size
   readonly width: number
@@ -40,7 +41,8 @@ export interface Section {
   readonly at: readonly number[]
   /** Least land between neighbouring keyways, along the bore; absent for one keyway. */
   readonly land?: number
-  readonly key: KeySizes
+  /** Keyways only. */
+  readonly key?: KeySizes
 }
 
 /** The key that goes in, as far as it is known. */
@@ -68,6 +70,15 @@ export interface Lane {
   readonly projectionMax: number
 }
 
+/** One setting of the projection, and how deep it goes: x of the nose flat. */
+export interface Stage {
+  readonly projection: number
+  readonly projectionMin: number
+  readonly projectionMax: number
+  readonly from: number
+  readonly to: number
+}
+
 export interface Screw {
   /** Thread: `M5`, `#10-32`. */
   readonly thread: string
@@ -83,6 +94,37 @@ export interface Screw {
   readonly tapDrill: { readonly name: string; readonly diameter: number }
 }
 
+/** What a bar is in its bore, however it holds its edge. */
+export interface BarInBore {
+  readonly diameter: Size
+  readonly diameterMax: number
+  readonly projection: number
+  readonly projectionMin: number
+  readonly projectionMax: number
+  readonly projectionFloor: number
+  readonly setting: number
+  readonly lanes: readonly Lane[]
+  /** In the order they are cut; one where a single setting reaches the floor. */
+  readonly stages: readonly Stage[]
+  readonly noseWidth: number
+  readonly cornerRadius: number
+  /** Cutting edge to holder. */
+  readonly overhang: number
+  readonly overtravel: number
+  readonly holderGap: number
+  readonly tipBeyond: number
+  readonly overall: number
+  readonly shank: Size
+  /** Bar back to nose: what a caliper reads when the projection is right. */
+  readonly overBarAndNose: number
+  readonly gaps: {
+    readonly back: number
+    readonly front: number
+    readonly frontAt: 'mouth corner' | 'bore' | 'crown or floor'
+  }
+  readonly stock: { readonly diameter: number; readonly length: number; readonly material: string }
+}
+
 /**
  * The cutter bar. Datum: its axis; lengths from the finished tapped end.
  *
@@ -94,15 +136,7 @@ export interface Screw {
  *    └─────────┘      <------ bodyLength ------>
  *                                      holeToEnd<>
  */
-export interface CutterBar {
-  readonly diameter: Size
-  readonly diameterMax: number
-  readonly projection: number
-  readonly projectionMin: number
-  readonly projectionMax: number
-  readonly projectionFloor: number
-  readonly setting: number
-  readonly lanes: readonly Lane[]
+export interface CutterBar extends BarInBore {
   readonly bit: {
     readonly shape: 'square' | 'round'
     readonly size: number
@@ -110,8 +144,6 @@ export interface CutterBar {
     /** Depth of a round blank's flat under the screw; 0 for a square one. */
     readonly flat: number
   }
-  readonly noseWidth: number
-  readonly cornerRadius: number
   readonly noseLengthMin: number
   readonly crossHole: Size
   readonly crossHoleDrill: string
@@ -128,27 +160,12 @@ export interface CutterBar {
   readonly mouthChamfer: number
   readonly endChamfer: number
   readonly bodyLength: number
-  /** Cutting edge to holder. */
-  readonly overhang: number
-  readonly overtravel: number
-  readonly holderGap: number
-  readonly tipBeyond: number
-  readonly overall: number
-  readonly shank: Size
   /** False where shank and body are one diameter: no shoulder, no fillet. */
   readonly shouldered: boolean
   readonly fillet: number
   readonly bitLength: number
   readonly bitLengthMin: number
   readonly bitLengthMax: number
-  /** Bar back to nose: what a caliper reads when the projection is right. */
-  readonly overBarAndNose: number
-  readonly gaps: {
-    readonly back: number
-    readonly front: number
-    readonly frontAt: 'mouth corner' | 'bore' | 'crown or floor'
-  }
-  readonly stock: { readonly diameter: number; readonly length: number; readonly material: string }
 }
 
 /**

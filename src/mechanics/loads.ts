@@ -238,7 +238,7 @@ const safety = 2
 
 export const keyLoadsOf = (spec: Spec, section: Section): Reasoned<KeyLoads> | undefined => {
   const { key } = section
-  if (!key.shaft || !key.height) return undefined
+  if (!key?.shaft || !key.height) return undefined
   const shaft = spec.bore.diameter.nominal
   const hub = workMaterial(spec.hub.material)?.strength
   const hubAllows =

@@ -48,7 +48,54 @@ export interface Keyway {
   readonly at: readonly number[]
 }
 
-export type Feature = Keyway
+/** Straight-sided splines: `count` slots with one floor. A standard's sizes are worked out where the sections are. */
+export interface Spline {
+  readonly kind: 'spline'
+  readonly standard?: 'iso-14' | 'sae-j499'
+  /** iso-14: `6x23x26`; sae-j499: the major diameter picks the row. */
+  readonly size?: string
+  /** sae-j499: `A` permanent, `B` sliding when idle, `C` sliding under load. */
+  readonly fit?: 'A' | 'B' | 'C'
+  readonly count: number
+  /** By hand: limits of the slot's width. */
+  readonly width?: LeastMost
+  /** By hand: limits of the diameter over the floors. */
+  readonly major?: LeastMost
+  readonly corner?: LeastMost
+  /** Angles of the slots, degrees, evenly spaced from the first. */
+  readonly at: readonly number[]
+}
+
+/** A square or hexagon socket, cut corner by corner with a V-nose in a bore no smaller than its flats. */
+export interface Socket {
+  readonly kind: 'socket'
+  readonly sides: number
+  readonly across: LeastMost
+  /** Tip radius of the V-nose. */
+  readonly tip: number
+  /** Angles of the corners, degrees. */
+  readonly at: readonly number[]
+}
+
+/** Slits right through the wall of a collet or clamp. */
+export interface Slit {
+  readonly kind: 'slit'
+  readonly width: LeastMost
+  /** Diameter that they run out through. */
+  readonly outside: number
+  readonly at: readonly number[]
+}
+
+/** An oil groove, cut with a round nose. */
+export interface Groove {
+  readonly kind: 'groove'
+  readonly radius: number
+  /** From the crown. */
+  readonly depth: LeastMost
+  readonly at: readonly number[]
+}
+
+export type Feature = Keyway | Spline | Socket | Slit | Groove
 
 export interface BarSpec {
   readonly machine: 'lathe' | 'mill'

@@ -21,7 +21,7 @@ export const report = (design: Design): Report =>
     bit: design.bit && bitOf(design.bit),
     plug: plugOf(design.plug),
     loads: design.loads && loadsOf(design.loads),
-    key: keyOf(design.section.key, design.keyLoads),
+    key: design.section.key && keyOf(design.section.key, design.keyLoads),
     plan: design.plan && planOf(design.plan, design.loads),
     findings: design.findings,
     basis: design.basis,
@@ -40,7 +40,7 @@ export interface Report {
   readonly bit?: ReportSection
   readonly plug: ReportSection
   readonly loads?: ReportSection
-  readonly key: ReportSection
+  readonly key?: ReportSection
   readonly plan?: ReportSection
   readonly findings: Design['findings']
   readonly basis: Design['basis']

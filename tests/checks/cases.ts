@@ -71,7 +71,7 @@ const withBushing =
 
 const topClearance = (lower: number): Trial => ({
   document: job({ keyway: iso }),
-  amend: withSection(({ key }) => ({ key: { ...key, topClearance: { nominal: 0.2, lower, upper: 0.5 } } })),
+  amend: withSection(({ key }) => (key ? { key: { ...key, topClearance: { nominal: 0.2, lower, upper: 0.5 } } } : {})),
 })
 const screwLength = (length: (screw: { readonly lengthMin: number; readonly lengthMax: number }) => number): Trial => ({
   document: bar({ diameter: 16, bit: { size: 6 } }),
