@@ -3,11 +3,12 @@ import { inch } from '../standards/inch.ts'
 import { stockLists } from '../standards/stock.ts'
 import { threadNamed } from '../standards/threads.ts'
 import { complaintsOf } from './complain.ts'
+import { force, stiffness } from './quantity.ts'
 import type { Complaint } from './complaint.ts'
 import { fraction } from './figures.ts'
 import { present, type Reading, reading } from './reading.ts'
 import { readThread } from './read-tooling.ts'
-import type { Shop } from './shop.ts'
+import type { Dividing, Machine, Measuring, Shop } from './shop.ts'
 import { shopSchema } from './shop-schema.ts'
 import type { Units } from './spec.ts'
 
@@ -44,8 +45,15 @@ export function readShop(
       rounds: lengths(file, 'rounds'),
       collets: lengths(file, 'collets'),
       shims: lengths(file, 'shims'),
+      screws: screws(file),
       reamers: lengths(file, 'reamers'),
+      endMills: lengths(file, 'endMills'),
       pins: lengths(file, 'pins'),
+      plugs: lengths(file, 'plugs'),
+      gears: counts(file, 'gears'),
+      machines: machines(file),
+      dividing: dividing(file),
+      measuring: measuring(file),
     }),
     ...(outside !== undefined &&
       inside !== undefined &&
@@ -60,10 +68,11 @@ function places(file: Reading, name: string): readonly string[] | undefined {
   return Array.isArray(list) ? list.map((_, n) => `${name}[${n}]`) : undefined
 }
 
-const lengths = (file: Reading, name: string): readonly number[] | undefined => {
-  const read = places(file, name)?.map((path) => file.length(path) ?? Number.NaN)
-  return read && [...new Set(read)].toSorted((a, b) => a - b)
-}
+const ascending = (read: readonly number[] | undefined): readonly number[] | undefined =>
+  read && [...new Set(read)].toSorted((a, b) => a - b)
+
+const lengths = (file: Reading, name: string): readonly number[] | undefined =>
+  ascending(places(file, name)?.map((path) => file.length(path) ?? Number.NaN))
 
 const drills = (file: Reading): readonly Drill[] | undefined =>
   places(file, 'drills')
@@ -85,10 +94,77 @@ function drillName(file: Reading, path: string, diameter: number): string {
   return fraction(diameter) ?? (diameter / inch).toFixed(4).replace(/^0/, '')
 }
 
+/** A screw may stand by its thread alone, or with its lengths. */
+const threadPath = (file: Reading, path: string): string => (file.text(path) === undefined ? `${path}.thread` : path)
+
+/** The screws whose lengths the file gives; those of one thread together. */
+function screws(file: Reading): Shop['screws'] {
+  const read = places(file, 'screws')?.flatMap((path) => {
+    const lengthsHeld = lengths(file, `${path}.lengths`)
+    const thread = lengthsHeld && readThread(file, `${path}.thread`)
+    return lengthsHeld && thread !== undefined ? [{ thread, lengths: lengthsHeld }] : []
+  })
+  if (!read || read.length === 0) return undefined
+  return [...new Set(read.map(({ thread }) => thread))].map((thread) => ({
+    thread,
+    lengths: read
+      .filter((screw) => screw.thread === thread)
+      .flatMap((screw) => screw.lengths)
+      .toSorted((a, b) => a - b),
+  }))
+}
+
+const counts = (file: Reading, name: string): readonly number[] | undefined =>
+  ascending(places(file, name)?.map((path) => file.number(path) ?? Number.NaN))
+
+function machines(file: Reading): readonly Machine[] | undefined {
+  const names = new Set<string>()
+  return places(file, 'machines')?.map((path) => {
+    const size = (name: string) => file.length(`${path}.${name}`)
+    const [mark, radius, turn] = [size('dial.mark'), size('handle.radius'), size('handle.travel')]
+    const name = file.text(`${path}.name`) ?? ''
+    if (names.has(name)) file.complain(`${path}.name`, 'a name that no other machine has')
+    names.add(name)
+    return present({
+      name,
+      kind: file.word(`${path}.kind`, ['lathe', 'mill', 'press']) ?? ('lathe' as const),
+      dial:
+        mark === undefined
+          ? undefined
+          : { mark, reads: file.word(`${path}.dial.reads`, ['diameter']) ?? ('travel' as const) },
+      travel: size('travel'),
+      give: file.quantity(`${path}.give`, stiffness),
+      thrust: file.quantity(`${path}.thrust`, force),
+      handle: radius === undefined || turn === undefined ? undefined : { radius, travel: turn },
+      hold: file.word(`${path}.hold`, ['gear', 'lock', 'belt']),
+      jaws: file.quantity(`${path}.jaws`, force),
+    })
+  })
+}
+
+function dividing(file: Reading): Dividing | undefined {
+  const [ratio, circles] = [file.number('dividing.ratio'), counts(file, 'dividing.circles')]
+  return ratio === undefined || circles === undefined ? undefined : { ratio, circles }
+}
+
+function measuring(file: Reading): Measuring | undefined {
+  if (!file.states('measuring')) return undefined
+  const trusted = (name: string) => file.length(`measuring.${name}`)
+  return present({
+    caliper: trusted('caliper'),
+    micrometer: trusted('micrometer'),
+    depthMicrometer: trusted('depthMicrometer'),
+    boreGauge: trusted('boreGauge'),
+    indicator: trusted('indicator'),
+    blocks: trusted('blocks'),
+    square: trusted('square'),
+  })
+}
+
 /** Threads named for good, or those that the taps and the set screws have in common. */
 function threads(file: Reading): readonly string[] | undefined {
   const lists = ['threads', 'taps', 'screws'].flatMap((name) => {
-    const read = places(file, name)?.map((path) => readThread(file, path))
+    const read = places(file, name)?.map((path) => readThread(file, threadPath(file, path)))
     return read ? [read.filter((thread) => thread !== undefined)] : []
   })
   const [first, ...rest] = lists

@@ -58,6 +58,67 @@ describe('a shop file', () => {
     expect(shop({ printer }).printer).toEqual({ outside: -0.06, inside: -0.12, foot: 0.4, measured: true })
   })
 
+  it('tells of machines, in any units', () => {
+    const read = shop({
+      machines: [
+        {
+          name: 'bench lathe',
+          kind: 'lathe',
+          dial: { mark: '0.001 in', reads: 'diameter' },
+          travel: 250,
+          hold: 'gear',
+        },
+        {
+          name: 'knee mill',
+          kind: 'mill',
+          give: '28550 lbf/in',
+          thrust: '450 lbf',
+          handle: { radius: '8 in', travel: '4 in' },
+          jaws: '6 kN',
+        },
+      ],
+    })
+    expect(read.machines?.[0]).toEqual({
+      name: 'bench lathe',
+      kind: 'lathe',
+      dial: { mark: 0.0254, reads: 'diameter' },
+      travel: 250,
+      hold: 'gear',
+    })
+    expect(read.machines?.[1]?.give).toBeCloseTo(5000, 0)
+    // 450 lbf = 2001.7 N, by the pound-force of 4.4482216 N
+    expect(read.machines?.[1]?.thrust).toBeCloseTo(2001.7, 1)
+    expect(read.machines?.[1]?.handle).toEqual({ radius: 203.2, travel: 101.6 })
+    expect(read.machines?.[1]?.jaws).toBe(6000)
+  })
+
+  it('refuses two machines of one name', () => {
+    const two = [
+      { name: 'lathe', kind: 'lathe' },
+      { name: 'lathe', kind: 'mill' },
+    ]
+    const read = readShop({ machines: two }, 'mm')
+    expect('complaints' in read && read.complaints.map(({ path }) => path)).toEqual(['shop.machines[1].name'])
+  })
+
+  it('tells of screws by their lengths, of dividing and of measuring', () => {
+    const read = shop({
+      screws: ['M6', { thread: 'M5', lengths: [8, 6] }, { thread: 'M5', lengths: [5] }],
+      dividing: { ratio: 40, circles: [21, 15] },
+      gears: [60, 48],
+      endMills: [6, 4],
+      plugs: ['1/2 in'],
+      measuring: { caliper: 0.03, indicator: '0.0005 in', square: 0.02 },
+    })
+    expect(read.threads).toEqual(['M5', 'M6'])
+    expect(read.screws).toEqual([{ thread: 'M5', lengths: [5, 6, 8] }])
+    expect(read.dividing).toEqual({ ratio: 40, circles: [15, 21] })
+    expect(read.gears).toEqual([48, 60])
+    expect(read.endMills).toEqual([4, 6])
+    expect(read.plugs).toEqual([12.7])
+    expect(read.measuring).toEqual({ caliper: 0.03, indicator: 0.0127, square: 0.02 })
+  })
+
   it('complains by path, of everything', () => {
     const read = readShop({ bars: [0, 'x'], drils: [], bits: [{ size: 3, shap: 'round' }], 'set screws': [] }, 'mm')
     expect('complaints' in read && read.complaints.map((each) => [each.path, each.meant])).toEqual([
