@@ -34,7 +34,7 @@ export default defineConfig({
     minify: true,
     license: { fileName: 'licenses.md' },
     rolldownOptions: {
-      input: { borewright: 'src/cli/main.ts', index: 'src/index.ts' },
+      input: { borewright: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts' },
       output: {
         entryFileNames: '[name].js',
         chunkFileNames: '[name].js',

@@ -42,6 +42,27 @@ export const readJob = async (path: string, folder: string): Promise<Job> => {
   }
 }
 
+/** Complaints, by place in the list, of specs whose name an earlier one has: the later would write over it. Unreadable ones are none. */
+export const twins = async (paths: readonly string[], folder: string): Promise<ReadonlyMap<number, string>> => {
+  const taken = new Map<string, string>()
+  const wrong = new Map<number, string>()
+  for (const [at, path] of paths.entries()) {
+    const read = await document(resolve(folder, path), path)
+    const name = 'document' in read ? nameIn(read.document) : undefined
+    if (name === undefined) continue
+    // As a folder name, on computers that do not tell capitals apart.
+    const earlier = taken.get(name.toLowerCase())
+    if (earlier === undefined) taken.set(name.toLowerCase(), path)
+    else wrong.set(at, `${path}: its name, ${name}, is also that of ${earlier}, whose folder it would write over.`)
+  }
+  return wrong
+}
+
+const nameIn = (read: unknown): string | undefined => {
+  const name = typeof read === 'object' && read !== null && 'name' in read ? read.name : undefined
+  return typeof name === 'string' ? name : undefined
+}
+
 /** What is said of the shop has its own file to stand in. */
 const inShop = /^shop(?:\.|(?=\[)|$)/
 

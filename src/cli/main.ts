@@ -1,4 +1,5 @@
 import about from '../../package.json' with { type: 'json' }
+import { bugWords } from './bug.ts'
 import { type Desk, deskOf } from './desk.ts'
 import { readLine } from './line.ts'
 import { type Exit, exits } from './verb.ts'
@@ -20,10 +21,7 @@ export const run = async (words: readonly string[], desk: Desk): Promise<Exit> =
     }
     return await line.verb.run(line.asked, desk)
   } catch (thrown) {
-    desk.complain(
-      `borewright ${version} has a bug: ${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`,
-    )
-    desk.complain('Please report this with the spec that led to it. Do not rely on files of this run.')
+    for (const line of bugWords(thrown)) desk.complain(line)
     return exits.bug
   }
 }
