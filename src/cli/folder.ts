@@ -3,6 +3,7 @@ import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import type { MadeFile } from '../make.ts'
 import { json } from '../writers/json.ts'
+import { inTurn, passingName } from './turn.ts'
 
 /** `manifest.json` of a made folder: what stands there and is ours. */
 export interface Manifest {
@@ -26,46 +27,53 @@ export interface Written {
 
 /**
  * Puts files into a folder, together with their manifest. Each is written under a passing name and then renamed, so that no
- * half-written file stands there under its own. Only files that an earlier manifest lists are ever replaced or removed.
- * Throws `Unwritable`.
+ * half-written file stands there under its own. Only files that an earlier manifest lists are ever replaced or removed. Two runs into one
+ * folder take turns. Throws `Unwritable`.
  */
 export const put = async (folder: string, name: string, files: readonly MadeFile[]): Promise<Written> => {
+  await refuseForeign(folder, files)
+  const written = await mendable(folder, async () => {
+    await makeFolder(folder)
+    return inTurn(folder, () => replaceAll(folder, name, files))
+  })
+  if (written === undefined) throw new Unwritable(`${folder}: another run is writing there. Try again when it is done.`)
+  return written.answer
+}
+
+/** The files that an earlier run made; throws where one of ours would fall on a file of somebody else. */
+const refuseForeign = async (folder: string, files: readonly MadeFile[]) => {
   const earlier = await manifestOf(folder)
-  const own = new Set([...earlier.keys(), manifestName])
   for (const file of files) {
-    const there = own.has(file.name) ? undefined : await bytesOf(join(folder, file.name))
+    if (earlier.has(file.name) || file.name === manifestName) continue
+    const there = await bytesOf(join(folder, file.name))
     if (there !== undefined && !sameBytes(there, file.bytes))
       throw new Unwritable(
         `${join(folder, file.name)} is there already and was not made by borewright: move it, or choose another folder with --to.`,
       )
   }
+  return earlier
+}
+
+const replaceAll = async (folder: string, name: string, files: readonly MadeFile[]): Promise<Written> => {
+  const earlier = await refuseForeign(folder, files)
   const now = files.map((file) => ({ name: file.name, size: file.bytes.length, sha256: sha256(file.bytes) }))
   const listed = new Set(now.map((file) => file.name))
   const gone = [...earlier.values()].filter((file) => !listed.has(file.name))
-  const put: string[] = []
-  await mendable(folder, async () => {
-    await makeFolder(folder)
-    // Claimed first: if the run is cut short, the next one still knows these files for ours.
-    if (now.some((file) => !earlier.has(file.name))) await place(folder, manifestFile(name, [...now, ...gone]))
-    for (const file of files) {
-      await place(folder, file)
-      put.push(file.name)
-    }
-  })
+  // Claimed first: if the run is cut short, the next one still knows these files for ours.
+  if (now.some((file) => !earlier.has(file.name))) await place(folder, manifestFile(name, [...now, ...gone]))
+  for (const file of files) await place(folder, file)
   const removed: string[] = []
   const kept: string[] = []
-  await mendable(folder, async () => {
-    for (const file of gone) {
-      const there = await bytesOf(join(folder, file.name))
-      if (there === undefined) continue
-      if (sha256(there) === file.sha256) {
-        await rm(join(folder, file.name))
-        removed.push(file.name)
-      } else kept.push(file.name)
-    }
-    await place(folder, manifestFile(name, now))
-  })
-  return { written: [...put, manifestName], removed, kept }
+  for (const file of gone) {
+    const there = await bytesOf(join(folder, file.name))
+    if (there === undefined) continue
+    if (sha256(there) === file.sha256) {
+      await rm(join(folder, file.name))
+      removed.push(file.name)
+    } else kept.push(file.name)
+  }
+  await place(folder, manifestFile(name, now))
+  return { written: [...now.map((file) => file.name), manifestName], removed, kept }
 }
 
 /** Whether files of an earlier run stand in the folder. */
@@ -113,7 +121,7 @@ const manifestOf = async (folder: string): Promise<ReadonlyMap<string, Manifest[
 }
 
 const place = async (folder: string, file: MadeFile): Promise<void> => {
-  const passing = join(folder, `.${file.name}.${process.pid}.part`)
+  const passing = join(folder, passingName(file.name))
   try {
     await writeFile(passing, file.bytes)
     await rename(passing, join(folder, file.name))
@@ -143,9 +151,9 @@ const isFolder = async (path: string): Promise<boolean> =>
   (await stat(path).catch(() => undefined))?.isDirectory() === true
 
 /** What the computer refuses (no room, no right, a file in the way) is the person's to mend, and no bug. */
-const mendable = async (folder: string, work: () => Promise<void>): Promise<void> => {
+const mendable = async <Answer>(folder: string, work: () => Promise<Answer>): Promise<Answer> => {
   try {
-    await work()
+    return await work()
   } catch (error) {
     if (error instanceof Error && 'code' in error) throw new Unwritable(`${folder} cannot be written: ${error.message}`)
     throw error
