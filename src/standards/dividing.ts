@@ -9,7 +9,7 @@ export interface HoleCircles {
 
 /** The two sets that are met most; a shop gives its own where it has another. */
 export const holeCircles: Table<HoleCircles> = {
-  source: 'plate lists of a US Army milling course',
+  source: 'plate lists of a US Army milling course and of another text',
   scope: 'plain indexing with one plate at a time',
   rows: [
     {
@@ -20,7 +20,7 @@ export const holeCircles: Table<HoleCircles> = {
     {
       name: 'one plate with two sides, 24 to 66',
       circles: [24, 25, 28, 30, 34, 37, 38, 39, 41, 42, 43, 46, 47, 49, 51, 53, 54, 57, 58, 59, 62, 66],
-      source: 'plate list of a milling text',
+      source: 'a published plate list; two sides of one plate from memory',
     },
   ],
 }

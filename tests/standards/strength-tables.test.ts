@@ -86,6 +86,20 @@ describe('moduli', () => {
     },
   )
 
+  // Poisson's ratios from memory (Shigley Table A-5).
+  it.each([
+    ['carbon steel', 0.292],
+    ['alloy steel', 0.292],
+    ['stainless steel', 0.305],
+    ['grey iron', 0.211],
+    ['brass', 0.324],
+    ['bronze', 0.349],
+    ['aluminium', 0.333],
+  ])('%s: the modulus in shear is what elasticity and a Poisson ratio of %f give', (metal, poisson) => {
+    const { elastic, shear } = moduliOf(metal) ?? { elastic: 0, shear: 0 }
+    expect(Math.abs((shear ?? 0) / (elastic / (2 * (1 + poisson))) - 1)).toBeLessThan(0.011)
+  })
+
   it('agree with what bores are cut in', () => {
     for (const [work, metal] of [
       ['mild steel', 'carbon steel'],
