@@ -36,10 +36,8 @@ describe('many specs at once', () => {
   })
 
   it('go on past one that cannot be read and one that is broken, and say which', async () => {
-    const { status, err } = await run(
-      ...['make', 'a1.yaml', 'bad.yaml', 'press-slide.yaml', 'nowhere.yaml', 'a2.yaml'],
-      ...['--to', 'mixed', '--formats', 'svg', '--workers', '2'],
-    )
+    const five = ['a1.yaml', 'bad.yaml', 'press-slide.yaml', 'nowhere.yaml', 'a2.yaml']
+    const { status, err } = await run('make', ...five, '--to', 'mixed', '--formats', 'svg', '--workers', '2')
     expect(status).toBe(2)
     expect(made('mixed')).toEqual(['a1', 'a2'])
     expect(err).toMatch(/^bad\.yaml: /m)
