@@ -74,6 +74,30 @@ export const netSection = (
   return { inertia, modulus: inertia / root, area: 1 - (2 / Math.PI) * (ratio * root + Math.asin(ratio)) }
 }
 
+/**
+ * Peak stress at the hole's mouth over the nominal stress of the whole section: 3 − 6.25x + 41x² − 45x³ for a hole x of the bar.
+ * Source: Peterson, the formula for a round bar with a transverse hole; good to 0.4 of the bar (from memory), `undefined` beyond.
+ */
+export const petersonFactor = (ratio: number): number | undefined =>
+  ratio > 0 && ratio <= 0.4 + 1e-9 ? 3 - 6.25 * ratio + 41 * ratio ** 2 - 45 * ratio ** 3 : undefined
+
+/** The same over the nominal stress of what the hole leaves; it falls as the hole grows, and the last of the formula stands for all larger ones. */
+const netFactor = (ratio: number): number => {
+  const within = Math.min(ratio, 0.4)
+  return (petersonFactor(within) ?? 3) * netSection(within).modulus
+}
+
+/** Stress to expect at the hole's mouth, and the bound that is held against the yield: N/mm². */
+export const holeStresses = (
+  held: Held,
+  ratio: number,
+  cutting: number,
+): { readonly expected: number; readonly bound: number } => {
+  const area = (netSection(ratio).area * Math.PI * held.diameter ** 2) / 4
+  const bound = holeStress(held, ratio, cutting)
+  return { expected: ((bound - cutting / area) * netFactor(ratio)) / 3 + cutting / area, bound }
+}
+
 /** Peak stress at the hole's mouth: three times the nominal in bending, an upper bound, and the direct stress. Source: Peterson, as a bound. */
 export const holeStress = (held: Held, ratio: number, cutting: number): number => {
   const { diameter } = held
@@ -83,10 +107,19 @@ export const holeStress = (held: Held, ratio: number, cutting: number): number =
   return (3 * cutting * eccentricity(held)) / modulus + cutting / area
 }
 
-/** Bending stress at the holder, the worse end of the thrust's band. */
-export const rootStress = (held: Held, cutting: number, ratio: Band): number => {
+/** Bending stress at the holder over the thrust's band, N/mm². On the push stroke the two bends work against one another. */
+export const rootStresses = (held: Held, cutting: number, ratio: Band): Band => {
   const modulus = (Math.PI * held.diameter ** 3) / 32
   const sign = held.stroke === 'push' ? -1 : 1
-  const at = (r: number) => Math.abs(cutting * eccentricity(held) + sign * r * cutting * held.overhang) / modulus
-  return Math.max(at(ratio.least), at(ratio.most))
+  const at = (r: number) => (cutting * eccentricity(held) + sign * r * cutting * held.overhang) / modulus
+  const [one, other] = [at(ratio.least), at(ratio.most)]
+  const sizes = [Math.abs(one), Math.abs(other)]
+  return { least: one * other < 0 ? 0 : Math.min(...sizes), most: Math.max(...sizes) }
 }
+
+/** The worse end of that band. */
+export const rootStress = (held: Held, cutting: number, ratio: Band): number => rootStresses(held, cutting, ratio).most
+
+/** Which way the nose goes over the thrust's band: into the work (+), off it, or one can't tell. */
+export const bendsTo = ({ least, most }: Band): 'digs in' | 'pushes off' | 'may do either' =>
+  least > 0 ? 'digs in' : most < 0 ? 'pushes off' : 'may do either'

@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { deflection, digIn, giveBand, type Held, holeStress, netSection, rootStress } from '../../src/mechanics/bar.ts'
+import {
+  bendsTo,
+  deflection,
+  digIn,
+  giveBand,
+  type Held,
+  holeStress,
+  holeStresses,
+  netSection,
+  petersonFactor,
+  rootStress,
+  rootStresses,
+} from '../../src/mechanics/bar.ts'
 import { cuttingForce, thrustRatio } from '../../src/mechanics/cutting.ts'
 import { lag, residual, springPasses } from '../../src/mechanics/lag.ts'
 import { kienzleGroup } from '../../src/standards/kienzle.ts'
@@ -84,17 +96,20 @@ describe('the bar as a cantilever', () => {
 
   it('hooks in when raked too far: worked scenario, derived', () => {
     const rows = [
-      [10, 0.625, 0.2, 0.25, 1.5, 0.0345],
-      [20, 0.625, 0.2, 0.25, 1.5, 0.5054],
-      [25, 0.625, 0.2, 0.25, 1.5, 0.9304],
-      [10, 0.5, 0.25, 0.25, 1.25, 0.1412],
-      [20, 0.5, 0.25, 0.25, 1.25, 0.9259],
-      [10, 0.25, 0.15, 0.09375, 0.59, 0.1551],
-      [25, 0.25, 0.15, 0.09375, 0.59, 0.7641],
+      [10, 0.625, 0.2, 0.25, 1.5, 0.0345, 0.0345],
+      [20, 0.625, 0.2, 0.25, 1.5, 0.5054, 0.1625],
+      [25, 0.625, 0.2, 0.25, 1.5, 0.9304, 0.2094],
+      [10, 0.5, 0.25, 0.25, 1.25, 0.1412, 0.1412],
+      [20, 0.5, 0.25, 0.25, 1.25, 0.9259, 0.3117],
+      [25, 0.5, 0.25, 0.25, 1.25, 1.3482, 0.3728],
+      [10, 0.25, 0.15, 0.09375, 0.59, 0.1551, 0.1551],
+      [20, 0.25, 0.15, 0.09375, 0.59, 0.601, 0.2554],
+      [25, 0.25, 0.15, 0.09375, 0.59, 0.7641, 0.2903],
     ] as const
-    for (const [rake, d, p, w, L, wanted] of rows) {
+    for (const [rake, d, p, w, L, wanted, barAlone] of rows) {
       const slope = ((1 - mild.exponent) * force(w, rake)(chip)) / chip
-      expect(digIn(held(d, L, p), thrustRatio(rake).least, slope)).toBeCloseTo(wanted, 3)
+      expect(digIn(held(d, L, p), thrustRatio(rake).least, slope)).toBeCloseTo(wanted, 4)
+      expect(digIn(held(d, L, p, Infinity), thrustRatio(rake).least, slope)).toBeCloseTo(barAlone, 4)
     }
   })
 
@@ -104,7 +119,88 @@ describe('the bar as a cantilever', () => {
   })
 })
 
+describe('which way the nose goes', () => {
+  it('is told from the band: .625 bar, 1.5, 2.5 and 5 in long: worked scenario, derived', () => {
+    const F = force(0.25)(chip)
+    const band = (L: number) => {
+      const ends = [thrustRatio(10).least, 1].map((ratio) => deflection(held(0.625, L, 0.2), F, ratio * F))
+      return { least: Math.min(...ends), most: Math.max(...ends) }
+    }
+    expect([1.5, 2.5, 5].map((L) => bendsTo(band(L)))).toEqual(['may do either', 'pushes off', 'pushes off'])
+    // Neutral at a thrust of 1.5·e/L of the cut: .5125, .3075, .15375.
+    for (const [L, ratio] of [
+      [1.5, 0.5125],
+      [2.5, 0.3075],
+      [5, 0.15375],
+    ] as const)
+      expect(deflection(held(0.625, L, 0.2), F, ratio * F)).toBeCloseTo(0, 9)
+    expect(bendsTo(band(0.5))).toBe('digs in')
+  })
+
+  it('a pull cut pushes off more: .75 × 4.8, p .2, thrust .466: push −.002143, pull −.004829 in: worked scenario, derived', () => {
+    const F = force(0.25)(chip)
+    const bar = held(0.75, 4.8, 0.2)
+    expect(deflection(bar, F, 0.466308 * F) / inch).toBeCloseTo(-0.002143, 5)
+    expect(deflection({ ...bar, stroke: 'pull' }, F, 0.466308 * F) / inch).toBeCloseTo(-0.004829, 5)
+  })
+})
+
 describe('stress in the bar', () => {
+  it('Peterson’s factor on the whole section, and on what is left: Shigley A-16, solid bar, within 1.5 % (from memory)', () => {
+    // hole/bar, factor on the whole, factor on what is left.
+    const printed = [
+      [0.1, 2.74, 2.27],
+      [0.2, 3.03, 2.07],
+      [0.3, 3.6, 1.94],
+    ] as const
+    const shigley = { 0.1: 0.83, 0.2: 0.68, 0.3: 0.54 }
+    for (const [ratio, gross, net] of printed) {
+      expect(petersonFactor(ratio)).toBeCloseTo(gross, 2)
+      expect(((petersonFactor(ratio) ?? 0) * shigley[ratio]) / net).toBeCloseTo(1, 1.5)
+    }
+    expect(petersonFactor(0.4)).toBeCloseTo(4.18, 2)
+    expect(petersonFactor(0.41)).toBeUndefined()
+  })
+
+  it('Ø16, 60 long, 500 N at its end, 6 mm hole at the root: 302 N/mm² and 74.60 without the hole: derived from Peterson', () => {
+    const nominal = (500 * 60) / ((Math.PI * 16 ** 3) / 32)
+    expect(nominal).toBeCloseTo(74.6, 1)
+    expect((petersonFactor(6 / 16) ?? 0) * nominal).toBeCloseTo(302, 0)
+  })
+
+  it('is expected at 1.71 of what is left, and held at three times: .4 of the bar and beyond: worked scenario, derived', () => {
+    const bar = held(0.625, 2.5, 0.2)
+    const F = force(0.25)(chip)
+    for (const ratio of [0.4, 0.556764]) {
+      const direct = F / (netSection(ratio).area * (Math.PI / 4) * bar.diameter ** 2)
+      const { expected, bound } = holeStresses(bar, ratio, F)
+      expect((bound - direct) / (expected - direct)).toBeCloseTo(3 / 1.7054, 3)
+      expect(expected).toBeLessThan(bound)
+    }
+    // Within the formula's range the whole section gives the same.
+    const small = holeStresses(bar, 0.25, F)
+    const whole = (F * 0.5125 * inch) / ((Math.PI * bar.diameter ** 3) / 32)
+    const area = netSection(0.25).area * (Math.PI / 4) * bar.diameter ** 2
+    expect(small.expected).toBeCloseTo((petersonFactor(0.25) ?? 0) * whole + F / area, 6)
+  })
+
+  it('bends at the holder from nothing where the two work against one another', () => {
+    const bar = held(0.625, 1.5, 0.2)
+    expect(rootStresses(bar, 400, { least: 0.2, most: 0.7 }).least).toBe(0)
+    // 2.5 in long: 17.8 to 54.1 pushed, 45.6 to 81.9 pulled, N/mm²: worked scenario, derived.
+    const long = held(0.625, 2.5, 0.2)
+    const F = force(0.25)(chip)
+    const band = { least: thrustRatio(10).least, most: 1 }
+    const [push, pull] = [rootStresses(long, F, band), rootStresses({ ...long, stroke: 'pull' }, F, band)]
+    for (const [got, wanted] of [
+      [push.least, 17.8],
+      [push.most, 54.1],
+      [pull.least, 45.6],
+      [pull.most, 81.9],
+    ] as const)
+      expect(got).toBeCloseTo(wanted, 0)
+  })
+
   it('net section at a diametral hole, by quadrature', () => {
     for (const ratio of [0.25, 0.4, 0.55, 0.7]) {
       const strips = 200_000

@@ -1,0 +1,14 @@
+/** What keeps the work still against the cut. N, mm. */
+
+/** Dry steel on steel. Source: judgement. */
+const friction = 0.12
+
+/** What a vise holds along its jaws, N: two jaws of `jaw` each. */
+export const viseHolds = (jaw: number): number => 2 * friction * jaw
+
+/** What a three-jaw chuck holds along its axis, N: `jaw` the force of one jaw. */
+export const chuckHolds = (jaw: number): number => 3 * friction * jaw
+
+/** Moment that tips work off a support that ends short of the line of cut, N mm; 0 where it reaches under it. */
+export const tippingMoment = (cutting: number, line: number, support: number): number =>
+  cutting * Math.max(0, line - support)
