@@ -1,0 +1,237 @@
+/** A card laid onto sides of paper: 186 × 252 mm of matter, so that A4 and Letter break alike. */
+import { slabsOf } from './blocks.ts'
+import type { Block, Card, Leaf, Side } from './document.ts'
+import { fitting, widthOf } from './letters.ts'
+import { lineHeight, linesOf } from './lines.ts'
+import { type Mark, moved, type Slab } from './marks.ts'
+import { setWords } from './stack.ts'
+import { body, boxed, heavy, matter, note, small, thin } from './type.ts'
+
+/** A side of paper before the paper is known: marks from the matter's upper left corner. */
+export interface PrintedSide {
+  readonly leaf: Leaf
+  /** `Machine leaf, side 1: set up` */
+  readonly title: string
+  /** Counted from 1 through the whole card. */
+  readonly number: number
+  readonly of: number
+  readonly marks: readonly Mark[]
+  /** Where its matter ends, mm from the top. */
+  readonly used: number
+  readonly deferral: string
+  /** Whether lines for notes may stand in what is left. */
+  readonly ends: boolean
+}
+
+/** Paper upright, mm. */
+export interface Paper {
+  readonly name: 'A4' | 'Letter'
+  readonly width: number
+  readonly height: number
+}
+
+export const papers = {
+  A4: { name: 'A4', width: 210, height: 297 },
+  Letter: { name: 'Letter', width: 215.9, height: 279.4 },
+} as const satisfies Record<Paper['name'], Paper>
+
+/** mm: free over the matter, and from the foot's line to its end; both papers have this much. */
+const margins = { top: 12, bottom: 8 }
+const footHeight = 7.4
+/** From loose to close: the loosest that needs the fewest sides is taken. */
+const airs = [1, 0.8, 0.6, 0.45]
+
+/**
+ * The sides of a card. Each leaf starts on a fresh sheet, each side of it on a fresh side; what does not fit a side goes on to the next.
+ * @throws RangeError when a picture is wider than its place or a single block is taller than a side.
+ */
+export function flow(card: Card): readonly PrintedSide[] {
+  const sides = card.leaves.flatMap((leaf) => leaf.sides.flatMap((side, at) => printed(card, leaf, side, at)))
+  return sides.map((side, at) => ({ ...side, number: at + 1, of: sides.length }))
+}
+
+function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<PrintedSide, 'number' | 'of'>[] {
+  const signed = side.blocks.some(({ block }: Block) => block === 'job')
+  const counted = leaf.sides.length > 1 ? `, side ${at + 1}` : ''
+  const titleOf = (page: number): string => `${leaf.title}${counted}${page > 0 ? ', continued' : ''}: ${side.title}`
+  const heads = [0, 1].map((page) => headOf(card, titleOf(page), signed && page === 0))
+  const room = matter.height - Math.max(...heads.map(({ height }) => height))
+  const tried = airs.map((air) => paged(slabsOf(side.blocks, matter.width, air), room))
+  const fewest = Math.min(...tried.map((pages) => pages.length))
+  const pages = tried.find((each) => each.length === fewest) ?? []
+  return pages.map((slabs, page) => {
+    const head = heads[Math.min(page, 1)]
+    const marks: Mark[] = [...(head?.marks ?? [])]
+    let down = head?.height ?? 0
+    for (const slab of slabs) {
+      down += slab.gap
+      marks.push(...slab.marks.map((mark) => moved(mark, 0, down)))
+      down += slab.height
+    }
+    return { leaf, title: titleOf(page), marks, used: down, deferral: card.deferral, ends: page === pages.length - 1 }
+  })
+}
+
+/** Slabs that hang together. */
+function groupsOf(slabs: readonly Slab[]): readonly (readonly Slab[])[] {
+  const groups: Slab[][] = []
+  let open = false
+  for (const slab of slabs) {
+    const group = groups.at(-1)
+    if (open && group) group.push(slab)
+    else groups.push([slab])
+    open = slab.keep ?? false
+  }
+  return groups
+}
+
+/** Slabs dealt out to pages `room` mm high; a group that is taller than a page is parted after all. */
+function paged(slabs: readonly Slab[], room: number): readonly (readonly Slab[])[] {
+  const pages: Slab[][] = [[]]
+  let used = 0
+  const heightOf = (group: readonly Slab[], first: boolean): number =>
+    group.reduce((sum, slab, at) => sum + slab.height + (first && at === 0 ? 0 : slab.gap), 0)
+  const put = (group: readonly Slab[]): void => {
+    const page = pages.at(-1)
+    for (const slab of group) {
+      const first = page?.length === 0
+      const placed = first ? { ...slab, gap: 0 } : slab
+      page?.push(placed)
+      used += placed.height + placed.gap
+    }
+  }
+  for (const group of groupsOf(slabs)) {
+    if (used + heightOf(group, used === 0) <= room + 1e-9) put(group)
+    else if (heightOf(withHead(group), true) <= room + 1e-9) {
+      pages.push([])
+      used = 0
+      put(withHead(group))
+    } else
+      for (const slab of group) {
+        if (slab.height > room + 1e-9)
+          throw new RangeError(`taller than a side of the card: ${slab.height} over ${room}`)
+        if (used + slab.height + slab.gap > room + 1e-9) {
+          pages.push([])
+          used = 0
+          put(withHead([slab]))
+        } else put([slab])
+      }
+  }
+  return pages
+}
+
+const withHead = (group: readonly Slab[]): readonly Slab[] => {
+  const again = group[0]?.again
+  return again ? [again, ...group] : group
+}
+
+/** The line at the head of a side, and the heavy box of a job that is not sound. */
+function headOf(
+  card: Card,
+  title: string,
+  signed: boolean,
+): { readonly marks: readonly Mark[]; readonly height: number } {
+  const left = linesOf(
+    [{ bold: 'Job card' }, `, ${title.charAt(0).toLowerCase()}${title.slice(1)}`],
+    { size: note },
+    140,
+  )
+  const own = left[0]?.width ?? 0
+  const room = matter.width - own - 6
+  const about = `, ${card.about}, ${card.units}`
+  const name = fitting(card.name, note, room, true)
+  const free = room - widthOf(name, note, true)
+  const right = signed ? `borewright, ${card.units}` : ''
+  const runs = signed ? right : [{ bold: name }, fitting(about, note, free)]
+  const [set] = linesOf(runs, { size: note }, room + 1)
+  const marks: Mark[] = [
+    ...(left[0]?.marks ?? []),
+    ...(set?.marks ?? []).map((mark) => moved(mark, matter.width - (set?.width ?? 0), 0)),
+    { mark: 'line', from: [0, 4.6], to: [matter.width, 4.6], width: boxed },
+  ]
+  let height = 6.2
+  if (card.notSound?.length) {
+    const words = setWords(
+      [{ large: 'NOT SOUND' }, ' Made although this is broken: ', { bold: card.notSound.join(', ') }],
+      { size: body },
+      matter.width - 8,
+      4,
+      height + 1.6,
+    )
+    const tall = words.height + 3.2
+    marks.push(
+      {
+        mark: 'box',
+        x: heavy,
+        y: height + heavy,
+        width: matter.width - 2 * heavy,
+        height: tall - 2 * heavy,
+        line: 2 * heavy,
+        is: 'rim',
+      },
+      ...words.marks,
+    )
+    height += tall + 2
+  }
+  return { marks, height }
+}
+
+/** What stands on the paper itself: marks from its upper left corner. */
+export interface Page {
+  readonly side: PrintedSide
+  readonly paper: Paper
+  readonly marks: readonly Mark[]
+}
+
+/**
+ * A side on its paper: matter, lines for notes in what is left, and the foot.
+ * @param count `side 1 of 5` when left out; a packet counts its own pages.
+ */
+export function onPaper(side: PrintedSide, paper: Paper, count?: string): Page {
+  const left = (paper.width - matter.width) / 2
+  const foot = paper.height - margins.bottom - footHeight
+  const marks = side.marks.map((mark) => moved(mark, left, margins.top))
+  return {
+    side,
+    paper,
+    marks: [
+      ...marks,
+      ...(side.ends ? notes(margins.top + side.used, foot).map((mark) => moved(mark, left, 0)) : []),
+      ...footOf(side, count ?? `side ${side.number} of ${side.of}`).map((mark) => moved(mark, left, foot)),
+    ],
+  }
+}
+
+/** Lines to write on, at most four, where at least one has room. */
+function notes(from: number, to: number): readonly Mark[] {
+  const top = from + 3
+  const first = top + lineHeight(note)
+  const apart = 7
+  const count = Math.min(4, Math.floor((to - 3 - first) / apart + 1e-9))
+  if (count < 1) return []
+  const marks: Mark[] = [...setWords('Notes', { size: note }, 30, 0, top).marks]
+  for (let at = 1; at <= count; at++) {
+    const y = first + at * apart - 2
+    marks.push({ mark: 'line', from: [0, y], to: [matter.width, y], width: thin })
+  }
+  return marks
+}
+
+/** The deferral, the count, and a line of 50 mm. */
+function footOf(side: PrintedSide, count: string): readonly Mark[] {
+  const line = 50
+  const from = matter.width - line
+  const deferral = setWords(side.deferral, { size: small }, 112, 0, 0.8)
+  const own = widthOf(count, note)
+  const label = '50 mm if printed true'
+  const y = 5.6
+  return [
+    { mark: 'line', from: [0, 0], to: [matter.width, 0], width: thin },
+    ...deferral.marks,
+    ...setWords(count, { size: note }, own + 1, from - own - 5, 1.9).marks,
+    ...setWords(label, { size: small }, line, from + (line - widthOf(label, small)) / 2, 1.4).marks,
+    { mark: 'line', from: [from, y], to: [from + line, y], width: 0.25 },
+    { mark: 'line', from: [from, y - 1.1], to: [from, y + 1.1], width: 0.25 },
+    { mark: 'line', from: [from + line, y - 1.1], to: [from + line, y + 1.1], width: 0.25 },
+  ]
+}

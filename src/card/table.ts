@@ -1,0 +1,248 @@
+/** A table as slabs: numbers with their decimal marks under one another, cells to write in, heads that come again on the next side. */
+import type { Cell, Column, Row, Table, Words } from './document.ts'
+import { widthOf } from './letters.ts'
+import { type Dress, lineHeight, linesOf, widestCluster, wordsWidth } from './lines.ts'
+import { type Mark, moved, type Slab } from './marks.ts'
+import { type Stacked, stacked } from './stack.ts'
+import { boxed, dial, heavy, inTable, slotted, small, thin, tickBox, writeBox } from './type.ts'
+
+/** Free at the left and right of a cell, mm; nothing at the table's own edges. */
+const pad = 1.4
+/** Sizes that a table is tried at, points: smaller only when its words do not fit otherwise. */
+const sizes = [inTable, 8.8, 8]
+
+type NumberCell = Extract<Cell, { readonly number: string }>
+const isNumber = (cell: Cell): cell is NumberCell => typeof cell === 'object' && 'number' in cell
+const isWrite = (cell: Cell): cell is Extract<Cell, { readonly write: unknown }> =>
+  typeof cell === 'object' && 'write' in cell
+const isTick = (cell: Cell): cell is Extract<Cell, { readonly tick: Words }> =>
+  typeof cell === 'object' && !Array.isArray(cell) && 'tick' in cell
+const wordsOf = (cell: Cell): Words | undefined =>
+  typeof cell === 'string' || Array.isArray(cell) ? (cell as Words) : undefined
+
+/** A number's parts: before the decimal mark, from it on, and the other unit. */
+const partsOf = ({ number }: NumberCell): readonly [string, string] => {
+  const mark = number.search(/[.,]/)
+  return mark < 0 ? [number, ''] : [number.slice(0, mark), number.slice(mark)]
+}
+
+interface Widths {
+  readonly whole: number
+  readonly fraction: number
+  readonly dual: number
+}
+
+const dressOf = (cell: NumberCell, size: number): Dress => ({
+  size: cell.dial ? dial : size,
+  bold: cell.bold ?? cell.dial ?? false,
+})
+
+function numberWidths(cells: readonly Cell[], size: number): Widths {
+  const most = { whole: 0, fraction: 0, dual: 0 }
+  for (const cell of cells) {
+    if (!isNumber(cell)) continue
+    const [whole, fraction] = partsOf(cell)
+    const dress = dressOf(cell, size)
+    most.whole = Math.max(most.whole, widthOf(whole, dress.size, dress.bold))
+    most.fraction = Math.max(most.fraction, widthOf(fraction, dress.size, dress.bold))
+    if (cell.dual) most.dual = Math.max(most.dual, widthOf(cell.dual, small) + 1.2)
+  }
+  return most
+}
+
+const headOf = (column: Column): Words =>
+  column.unit === undefined
+    ? column.head
+    : [...(typeof column.head === 'string' ? [{ bold: column.head }] : column.head), { small: ` ${column.unit}` }]
+
+const tickWords = (cell: Extract<Cell, { readonly tick: Words }>): Words =>
+  cell.tick.length === 0
+    ? [{ tick: true }]
+    : [{ tick: true }, ' ', ...(typeof cell.tick === 'string' ? [cell.tick] : cell.tick)]
+
+/** Cells of a column that stand in it alone. */
+const alone = (rows: readonly Row[], column: number): readonly Cell[] =>
+  rows.flatMap((row) =>
+    'cells' in row && !(row.spans !== undefined && column >= row.cells.length - 1) ? [row.cells[column]] : [],
+  )
+
+/** The least and the wanted width of a column's matter, mm. */
+function wanted(column: Column, cells: readonly Cell[], size: number): { least: number; most: number } {
+  const numbers = numberWidths(cells, size)
+  const number = numbers.whole + numbers.fraction + numbers.dual
+  let least = Math.max(column.width ?? 0, number, widestCluster(headOf(column), { size, bold: true }))
+  let most = least
+  for (const cell of cells) {
+    const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
+    if (words !== undefined) {
+      least = Math.max(least, widestCluster(words, { size }))
+      most = Math.max(most, wordsWidth(words, { size }))
+    } else if (isWrite(cell)) least = Math.max(least, writeBox.width)
+  }
+  return { least, most: Math.max(least, most) }
+}
+
+interface Laid {
+  readonly size: number
+  /** Left edge and width of each column's matter, mm. */
+  readonly columns: readonly { readonly x: number; readonly width: number }[]
+}
+
+function laidColumns(table: Table, width: number): Laid {
+  const padding = 2 * pad * (table.columns.length - 1)
+  const asked = (size: number) => table.columns.map((column, at) => wanted(column, alone(table.rows, at), size))
+  const sum = (all: readonly number[]): number => all.reduce((total, each) => total + each, 0)
+  const size = sizes.find((tried) => sum(asked(tried).map(({ least }) => least)) <= width - padding) ?? 8
+  const all = asked(size)
+  const room = width - padding
+  const [least, most] = [sum(all.map((each) => each.least)), sum(all.map((each) => each.most))]
+  let widths: readonly number[]
+  if (least >= room) widths = all.map((each) => (each.least * room) / least)
+  else if (most > room)
+    widths = all.map((each) => each.least + ((each.most - each.least) * (room - least)) / (most - least))
+  else {
+    const grows = table.columns.some((column) => column.grows)
+    const growing = table.columns.filter((column) => !grows || column.grows).length
+    widths = all.map((each, at) => each.most + (!grows || table.columns[at]?.grows ? (room - most) / growing : 0))
+  }
+  let x = 0
+  return {
+    size,
+    columns: widths.map((each) => {
+      const column = { x, width: each }
+      x += each + 2 * pad
+      return column
+    }),
+  }
+}
+
+/** Words in a cell, from its upper left corner. */
+function setCell(words: Words, dress: Dress, width: number, right: boolean): Stacked {
+  const lines = linesOf(words, dress, width).map((line) =>
+    right ? { ...line, marks: line.marks.map((mark) => moved(mark, Math.max(0, width - line.width), 0)), width } : line,
+  )
+  return stacked(lines, 0, 0)
+}
+
+function setNumber(cell: NumberCell, column: Column, widths: Widths, size: number, width: number): Stacked {
+  const dress = dressOf(cell, size)
+  const [whole, fraction] = partsOf(cell)
+  const number = column.align === 'decimal' ? widths : numberWidths([cell], size)
+  const end =
+    column.align === undefined || column.align === 'left' ? number.whole + number.fraction + number.dual : width
+  const mark = end - number.dual - number.fraction
+  const own = widthOf(whole, dress.size, dress.bold)
+  const main = stacked(linesOf(whole + fraction, dress, Number.POSITIVE_INFINITY), mark - own, 0)
+  if (!cell.dual) return main
+  const beside = stacked(
+    linesOf(cell.dual, { size: small }, Number.POSITIVE_INFINITY),
+    mark + widthOf(fraction, dress.size, dress.bold) + 1.2,
+    0,
+  )
+  return { ...main, marks: [...main.marks, ...beside.marks.map((each) => onBaselineOf(each, main.marks))] }
+}
+
+function onBaselineOf(mark: Mark, others: readonly Mark[]): Mark {
+  const [first] = others
+  return mark.mark === 'words' && first?.mark === 'words' ? { ...mark, y: first.y } : mark
+}
+
+/** A table `width` mm wide; `air` of 1 is loose, 0.5 close. */
+export function tableSlabs(table: Table, width: number, gap: number, air: number): readonly Slab[] {
+  const { size, columns } = laidColumns(table, width)
+  const numbers = table.columns.map((_, at) => numberWidths(alone(table.rows, at), size))
+  const above = 0.5 + 0.7 * air
+  const line = (y: number, weight: number): Mark => ({ mark: 'line', from: [0, y], to: [width, y], width: weight })
+
+  const headed = table.columns.some((column) => column.head.length > 0)
+  const heads = table.columns.map((column, at) =>
+    setCell(
+      headOf(column),
+      { size, bold: true },
+      columns[at]?.width ?? 0,
+      column.align === 'right' || column.align === 'decimal',
+    ),
+  )
+  const headHeight = headed ? Math.max(...heads.map(({ height }) => height)) + 0.8 : 0
+  const head: Slab = {
+    height: headHeight,
+    gap,
+    keep: true,
+    marks: [
+      ...heads.flatMap((set, at) =>
+        set.marks.map((mark) => moved(mark, columns[at]?.x ?? 0, headHeight - 0.8 - set.height)),
+      ),
+      line(headHeight, headed ? slotted : thin),
+    ],
+  }
+  const again: Slab = { ...head, gap: 0 }
+
+  const rows = table.rows.map((row, index): Slab => {
+    const last = index === table.rows.length - 1
+    const common = { gap: 0, ...(headed && { again }) }
+    if ('across' in row) {
+      const set = setCell(row.across, { size, bold: true }, width - 2, false)
+      const height = set.height + 2 * above
+      const stage = row.is === 'stage'
+      return {
+        ...common,
+        height,
+        ...(!last && { keep: true as const }),
+        marks: [
+          ...set.marks.map((mark) => moved(mark, 1, above)),
+          ...(stage ? [line(0, heavy), line(height, heavy)] : [line(height, slotted)]),
+        ],
+      }
+    }
+    const sets = row.cells.slice(0, columns.length).map((cell, at) => {
+      const column = table.columns[at]
+      const from = columns[at]
+      if (!column || !from) return undefined
+      const spans = at === row.cells.length - 1 ? (row.spans ?? 1) : 1
+      const to = columns[Math.min(columns.length, at + spans) - 1] ?? from
+      const room = to.x + to.width - from.x
+      const right = spans === 1 && (column.align === 'right' || column.align === 'decimal')
+      if (isWrite(cell)) return { cell, from, room, set: { marks: [], width: 0, height: writeBox.height - 2 * above } }
+      if (isNumber(cell))
+        return { cell, from, room, set: setNumber(cell, column, numbers[at] ?? numberWidths([cell], size), size, room) }
+      const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
+      if (words === undefined) return undefined
+      return {
+        cell,
+        from,
+        room,
+        set: setCell(
+          words,
+          { size, bold: at === 0 && (table.named ?? false) && typeof cell === 'string' },
+          room,
+          right,
+        ),
+      }
+    })
+    const tall = Math.max(lineHeight(size), ...sets.map((each) => each?.set.height ?? 0))
+    const ticks = sets.some((each) => each && isTick(each.cell)) ? tickBox + 1 : 0
+    const height = Math.max(tall + 2 * above, ticks)
+    const marks: Mark[] = []
+    for (const each of sets) {
+      if (!each) continue
+      const { cell, from, room, set } = each
+      if (isWrite(cell)) {
+        const left = from.x === 0 ? 0 : from.x - pad
+        const right = Math.min(width, from.x + room + pad)
+        marks.push(
+          cell.write === 'box'
+            ? { mark: 'box', x: left, y: 0, width: right - left, height, line: boxed, is: 'write' }
+            : { mark: 'line', from: [from.x, height - 1.6], to: [from.x + room, height - 1.6], width: boxed },
+        )
+      } else marks.push(...set.marks.map((mark) => moved(mark, from.x, (height - set.height) / 2)))
+    }
+    marks.push(line(height, thin))
+    return {
+      ...common,
+      height,
+      marks,
+      ...((index === 0 || index === table.rows.length - 2) && !last && { keep: true as const }),
+    }
+  })
+  return [head, ...rows]
+}

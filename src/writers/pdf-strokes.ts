@@ -1,0 +1,104 @@
+/** Strokes on a page of a PDF. */
+import { capHeight } from '../drawing/letters.ts'
+import type { Stroke } from '../drawing/sheet.ts'
+import type { Point } from '../solid/outline.ts'
+import { oneLine, onCircle, stretches, sweep } from './marks.ts'
+import { point, round, unjoined } from './pdf-document.ts'
+
+/** Text whose width differs by more than this from its measured length, mm, is stretched onto it. */
+const slack = 0.05
+
+// The library measures in points from the upper left corner.
+const placed = ([x, y]: Point, origin: Origin): [number, number] => [
+  round((origin.left + x) * point),
+  round((origin.bottom - y) * point),
+]
+
+/** Where the strokes' own origin lies on the page: mm from its left, mm from its top. */
+export interface Origin {
+  readonly left: number
+  readonly bottom: number
+}
+
+/** What the page's pen is set to; black from the start. */
+export interface Pen {
+  width: number
+  cap: 'butt' | 'round' | undefined
+}
+
+/** Draws a stroke; `pen` knows what the page's pen was last set to. */
+export function draw(document: PDFKit.PDFDocument, stroke: Stroke, origin: Origin, pen: Pen): void {
+  switch (stroke.stroke) {
+    case 'line': {
+      const [[x1, y1], [x2, y2]] = [stroke.from, stroke.to]
+      const length = Math.hypot(x2 - x1, y2 - y1)
+      for (const [from, to] of stretches(length, stroke.dashes)) {
+        const along = (distance: number): Point =>
+          length === 0 ? stroke.from : [x1 + ((x2 - x1) * distance) / length, y1 + ((y2 - y1) * distance) / length]
+        document.moveTo(...placed(along(from), origin)).lineTo(...placed(along(to), origin))
+      }
+      return ink(document, stroke, pen)
+    }
+    case 'arc': {
+      const turn = sweep(stroke.from, stroke.to)
+      const length = (turn * Math.PI * stroke.radius) / 180
+      for (const [from, to] of stretches(length, stroke.dashes)) {
+        const angle = (distance: number): number => stroke.from + (length === 0 ? 0 : (turn * distance) / length)
+        bend(document, stroke.centre, stroke.radius, angle(from), angle(to), origin)
+      }
+      if (turn === 360 && !stroke.dashes?.length) document.closePath()
+      return ink(document, stroke, pen)
+    }
+    case 'text':
+      return write(document, stroke, origin)
+    case 'fill':
+      stroke.points.forEach((corner, index) => {
+        if (index === 0) document.moveTo(...placed(corner, origin))
+        else document.lineTo(...placed(corner, origin))
+      })
+      document.closePath().fill()
+  }
+}
+
+function ink(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'line' | 'arc' }>, pen: Pen): void {
+  const [width, cap] = [round(stroke.width * point), stroke.dashes?.length ? ('butt' as const) : ('round' as const)]
+  if (width !== pen.width) document.lineWidth(width)
+  if (cap !== pen.cap) document.lineCap(cap)
+  Object.assign(pen, { width, cap })
+  document.stroke()
+}
+
+/** An arc as cubic curves of at most 45 degrees each: within 5e-6 of the radius. */
+function bend(document: PDFKit.PDFDocument, centre: Point, radius: number, from: number, to: number, origin: Origin) {
+  const pieces = Math.max(1, Math.ceil((to - from) / 45 - 1e-9))
+  const step = (to - from) / pieces
+  const reach = (4 / 3) * Math.tan((step * Math.PI) / 720)
+  document.moveTo(...placed(onCircle(centre, radius, from), origin))
+  for (let piece = 0; piece < pieces; piece++) {
+    const [start, end] = [from + piece * step, from + (piece + 1) * step]
+    const [a, b] = [onCircle(centre, radius, start), onCircle(centre, radius, end)]
+    const p: Point = [a[0] - (a[1] - centre[1]) * reach, a[1] + (a[0] - centre[0]) * reach]
+    const q: Point = [b[0] + (b[1] - centre[1]) * reach, b[1] - (b[0] - centre[0]) * reach]
+    document.bezierCurveTo(...placed(p, origin), ...placed(q, origin), ...placed(b, origin))
+  }
+}
+
+function write(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'text' }>, origin: Origin): void {
+  const text = oneLine(stroke.text)
+  if (text.trim() === '') return
+  document.font(stroke.bold ? 'bold' : 'upright').fontSize(round((stroke.height / capHeight) * point))
+  const features = unjoined
+  const wanted = stroke.length * point
+  const natural = document.widthOfString(text, { features })
+  const fitted = Math.abs(natural - wanted) > slack * point && natural > 0 && wanted > 0
+  const [x, y] = placed(stroke.at, origin)
+  document.save()
+  if (stroke.turn === 90) document.rotate(-90, { origin: [x, y] })
+  document.text(text, x, y, {
+    lineBreak: false,
+    baseline: 'alphabetic',
+    features,
+    ...(fitted ? { horizontalScaling: Math.round((1e6 * wanted) / natural) / 1e4 } : {}),
+  })
+  document.restore()
+}
