@@ -89,7 +89,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   const basis: Record<string, string> = {}
   const keep = <D extends object>(part: string, reasoned: Reasoned<D>): D => {
     for (const [path, why] of Object.entries(named(part, reasoned.basis)))
-      if (path.slice(part.length + 1) in reasoned.sizes) basis[path] = why
+      if ((path.slice(part.length + 1).split('.')[0] ?? '') in reasoned.sizes) basis[path] = why
     return reasoned.sizes
   }
   const section = keep('section', sectionOf(spec))

@@ -1,7 +1,7 @@
 import type { Size } from '../fits/size.ts'
 
 /**
- * The bore section with its keyway. Origin on the bore axis, the keyway on +x. All mm.
+ * The bore section with its feature. Origin on the bore axis, the first slot on +x. All mm.
  *
  *            y
  *            |   ___________
@@ -10,6 +10,14 @@ import type { Size } from '../fits/size.ts'
  *     |------+--:-----------|--x   floor   x of the slot's floor
  *      \     |  :___________|
  *        `---+--'                  across  floor to opposite bore wall
+ *
+ * Every field means the same for every kind: `width` and `mouth` are those of the opening in the bore's wall, `floor` is the x of the
+ * nose's foremost point when the feature is done, `across` is boreRadius + floor, `touchOff` the x of that point at first touch.
+ *
+ *     keyway, spline   a slot with a flat floor; spline: the floor stands clear of the mating tooth at its middle
+ *     socket           one corner: a V whose flanks are the flats; width is its mouth between two flats, floor its tip as the nose cuts it
+ *     slit             a slot right through the wall: floor is the outside, and the nose goes on to `slit.target`
+ *     groove           a round-bottomed groove: width is its mouth at full depth, floor its deepest point
  */
 export interface Section {
   readonly kind: 'keyway' | 'spline' | 'socket' | 'slit' | 'groove'
@@ -20,16 +28,20 @@ export interface Section {
   readonly mouth: number
   readonly sagitta: number
   readonly floor: number
+  /** Limits of the floor by itself; absent for keyways, whose across is what is given. */
+  readonly floorLimits?: Size
   readonly crownDepth: number
   readonly crownDepthLimits: Size
+  /** Floor less mouth: along the wall, or of a socket's or a groove's opening. */
   readonly sideDepth: number
   readonly sideDepthLimits: Size
   readonly across: number
   readonly acrossLimits: Size
-  /** x of the nose flat at first touch: full-width nose with this corner radius. */
+  /** x of the nose's foremost point at first touch: full-width nose with this corner radius. */
   readonly touchOff: number
   /** From first touch to the floor: what the dial does. */
   readonly infeed: number
+  /** Of the nose: corners of a flat one, tip of a V, the whole of a round one. */
   readonly cornerRadius: number
   /** Corner radius that the slot may have. */
   readonly cornerLimits?: Size
@@ -37,12 +49,109 @@ export interface Section {
   readonly cornerReach: number
   /** The same at the worst corner of the limits. */
   readonly cornerReachMost: number
+  /** Metal that one of them takes out of the hub's section, mm². */
   readonly area: number
   readonly at: readonly number[]
-  /** Least land between neighbouring keyways, along the bore; absent for one keyway. */
+  /** Least bore arc between neighbours; absent for one. */
   readonly land?: number
+  /** How each floor can be measured, in the order of `at`; absent for one. */
+  readonly measurable?: readonly Measurable[]
   /** Keyways only. */
   readonly key?: KeySizes
+  readonly spline?: SplineSizes
+  readonly socket?: SocketSizes
+  readonly slit?: SlitSizes
+  readonly groove?: GrooveSizes
+}
+
+/** What a floor is measured to: the whole wall opposite, the floor of the slot opposite, or nothing, where a slot covers that wall in part. */
+export interface Measurable {
+  readonly at: number
+  readonly to: 'bore' | 'floor' | 'nothing'
+  /** What is measured, at mid-tolerance; absent where nothing can be. */
+  readonly size?: number
+}
+
+/** Straight-sided splines beyond one slot's sizes. mm, degrees. */
+export interface SplineSizes {
+  /** `6x23x26`, `6 splines of 1 in, fit B`, `by hand`. */
+  readonly designation: string
+  readonly source: string
+  readonly count: number
+  /** The mating tooth's tip, from the axis. */
+  readonly toothReach: number
+  /** Floor over the tooth's tip, at its middle. */
+  readonly floorClearance: number
+  /** Floor over the tooth at its flanks, on top of that. */
+  readonly flankGap: number
+  /** Largest corner of the nose that the tooth's corners clear. */
+  readonly cornerMost: number
+  /** Flanks are true out to here, from the axis. */
+  readonly flankTrueTo: number
+  /** Between opposite floors; only where the count is even. */
+  readonly floorToFloor?: Size
+  readonly landAngle: number
+  readonly landArc: number
+  readonly landChord: number
+  /** Most slots of this width that the bore has room for. */
+  readonly countMost: number
+  /** What the shaft centres on. */
+  readonly centring: 'minor' | 'major'
+  /** Major-diameter fit: the nose's end ground convex to this radius, or the tooth bears in the middle of the floor alone. */
+  readonly noseEndRadius?: number
+  /** Slot to axis, as the standard asks. */
+  readonly symmetryTolerance?: number
+}
+
+/** A socket beyond one corner's sizes. mm, degrees. */
+export interface SocketSizes {
+  readonly sides: number
+  readonly acrossFlats: Size
+  /** Where two flats meet, from the axis; a tip of no radius would reach it. */
+  readonly vertex: number
+  /** Between the V's two flanks. */
+  readonly includedAngle: number
+  /** What the bore leaves of half a flat, and its share of the half. */
+  readonly halfFlat: number
+  readonly flatShare: number
+  /** Half the V's mouth: as an angle at the axis, and across. */
+  readonly mouthHalfAngle: number
+  readonly mouthHalf: number
+  /** Vertex less the tip: a rounded tip is set back, or each flat lies too far out. */
+  readonly setBack: number
+  /** What the mating corner needs against the tip's radius: a round of this, or a flat with this much relief from the vertex inwards. */
+  readonly matingRound: number
+  readonly matingRelief: number
+  /** Cutting edge at full depth, both flanks. */
+  readonly edge: number
+  /** How far the flats' ends are out at the mouth for half a degree in one flank of the V. */
+  readonly angleError: number
+  /** Bore that leaves 0.7 of each flat. */
+  readonly pilotBore: number
+}
+
+/** A slit beyond its slot. mm. */
+export interface SlitSizes {
+  readonly outside: number
+  readonly wall: number
+  /** x of the nose's flat at which its corners come out. */
+  readonly breakOut: number
+  /** Metal that then still stands at the middle: it snaps sideways. */
+  readonly web: number
+  /** How far the nose goes: outside and overtravel. */
+  readonly target: number
+  /** From here on half the infeed. */
+  readonly halfInfeedFrom: number
+}
+
+/** An oil groove beyond its opening. mm. */
+export interface GrooveSizes {
+  readonly radius: number
+  readonly depth: Size
+  /** Depth at which the nose is in to its full width. */
+  readonly changeDepth: number
+  /** Whether the finished mouth is met by the nose's round or by its straight sides. */
+  readonly mouthOn: 'round' | 'sides'
 }
 
 /** The key that goes in, as far as it is known. */
@@ -137,6 +246,14 @@ export interface BarInBore {
  *                                      holeToEnd<>
  */
 export interface CutterBar extends BarInBore {
+  /** How the bit is held: by a screw from the bar's end, by one through the wall beside it, or leaning forward for a blind bore with the screw in the wall. */
+  readonly form: 'end screw' | 'side screw' | 'inclined'
+  /** How far the bit leans, its nose leading, degrees; 0 unless inclined. */
+  readonly incline: number
+  /** Metal between cross hole and the bar's end, on the axis; absent with an end screw. */
+  readonly wallAtEnd?: number
+  /** With a screw in the wall: how far the bit may rock in its hole once it is seated, degrees; it adds to the rake and takes from the relief. */
+  readonly rock?: number
   readonly bit: {
     readonly shape: 'square' | 'round'
     readonly size: number
@@ -169,6 +286,40 @@ export interface CutterBar extends BarInBore {
 }
 
 /**
+ * A bar and its nose of one piece, its neck ground eccentric from a round that just passes the bore. Datum: the neck's axis; lengths
+ * from the head's end, which is the rake face on the push stroke. The head's section is the neck's circle and a strip `noseWidth` wide
+ * from it out to the nose.
+ *
+ *     shank            neck                       head
+ *    ┌─────────┐                                 ┌───┐ nose
+ *    │         ├─────────────────────────────────┘   │
+ *    ┼─────────┼───────────────────────────────────── ┼-
+ *    │         ├──────────────────────────────────────┤ back: one line with the blank's
+ *    └─────────┘
+ */
+export interface GroundBar extends BarInBore {
+  readonly form: 'one piece'
+  /** Round that neck and head are ground from. */
+  readonly blank: Size
+  /** Back of the blank to the nose's flat, which a micrometer reads over bar and nose. */
+  readonly backToNose: Size
+  /** The most that the blank gives, at the nose's corners. */
+  readonly backToNoseMost: number
+  /** The neck's axis behind the blank's. */
+  readonly eccentricity: number
+  /** Length of the head along the bar. */
+  readonly headLength: number
+  readonly rake: number
+  readonly endRelief: number
+  readonly sideRelief: number
+  readonly noseTolerance: Size
+  readonly widthAtHeel: number
+  readonly endSetBack: number
+  readonly neckLength: number
+  readonly fillet: number
+}
+
+/**
  * The tool bit. Datum: the cutting edge; x back along the blank from the edge, y sideways, z from the blank's bottom up; the rake face is on top.
  */
 export interface ToolBit {
@@ -179,8 +330,11 @@ export interface ToolBit {
   readonly noseLength: number
   readonly noseLengthMin: number
   readonly cornerRadius: number
+  /** As ground on the blank. */
   readonly rake: number
   readonly endRelief: number
+  /** As they cut, where the bit leans: rake and end relief. */
+  readonly leaning?: { readonly rake: number; readonly endRelief: number }
   readonly sideRelief: number
   /** Swing of the sides as set at the grinder. */
   readonly backTaper: number

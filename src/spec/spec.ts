@@ -1,5 +1,5 @@
 import type { Size } from '../fits/size.ts'
-import type { Shop } from './shop.ts'
+import type { Machine, Shop } from './shop.ts'
 
 export type Units = 'mm' | 'in'
 
@@ -14,6 +14,8 @@ export interface Bore {
   /** The finished bore as measured, mm. */
   readonly measured?: number
   readonly length: number
+  /** Plated with hard chromium. */
+  readonly chromed?: boolean
   /** Chamfer at the mouth, mm. */
   readonly mouth: number
   readonly blind?: { readonly beyond: number; readonly relief?: { readonly diameter: number; readonly length: number } }
@@ -46,20 +48,55 @@ export interface Keyway {
   readonly corner?: LeastMost
   /** Angles of the keyways, degrees. */
   readonly at: readonly number[]
+  /** For a taper key: how the floor falls along the bore. Across is then that of the deep end. */
+  readonly taper?: '1:96' | '1:100'
+  readonly key?: KeySpec
+  /** As found once it was cut: sideways of the bore's middle, and out of line over the whole bore. mm. */
+  readonly found?: { readonly offset?: number; readonly lead?: number }
+}
+
+/** A metal by its strength, N/mm². */
+export interface Metal {
+  /** Where it was named. */
+  readonly name?: string
+  readonly yield?: number
+  readonly tensile?: number
+}
+
+/** The key, as far as it is told. mm. */
+export interface KeySpec {
+  readonly metal?: Metal
+  readonly length?: number
+  readonly ends: 'square' | 'round'
+  readonly chamfer?: LeastMost
+  /** In place of the standard's. */
+  readonly height?: LeastMost
+}
+
+/** The shaft, as far as it is told. mm. */
+export interface ShaftSpec {
+  readonly metal?: Metal
+  /** How far the keyseat's edges are broken. */
+  readonly edgeBreak?: number
+  readonly diameter?: LeastMost
+  /** Keyseat floor to the opposite side. */
+  readonly across?: LeastMost
 }
 
 /** Straight-sided splines: `count` slots with one floor. A standard's sizes are worked out where the sections are. */
 export interface Spline {
   readonly kind: 'spline'
   readonly standard?: 'iso-14' | 'sae-j499'
-  /** iso-14: `6x23x26`; sae-j499: the major diameter picks the row. */
+  /** iso-14: `6x23x26`. */
   readonly size?: string
+  /** iso-14: the hub is hardened after its slots are cut, and they are cut with more room. */
+  readonly treated?: boolean
   /** sae-j499: `A` permanent, `B` sliding when idle, `C` sliding under load. */
   readonly fit?: 'A' | 'B' | 'C'
   readonly count: number
   /** By hand: limits of the slot's width. */
   readonly width?: LeastMost
-  /** By hand: limits of the diameter over the floors. */
+  /** By hand: limits of the diameter over the floors; sae-j499: the major diameter, exact, which picks the row. */
   readonly major?: LeastMost
   readonly corner?: LeastMost
   /** Angles of the slots, degrees, evenly spaced from the first. */
@@ -99,9 +136,37 @@ export type Feature = Keyway | Spline | Socket | Slit | Groove
 
 export interface BarSpec {
   readonly machine: 'lathe' | 'mill'
+  /** The shop's own machine, where the spec names it. */
+  readonly onHand?: Machine
+  /** How the bar holds its edge; left out, the first that works in this order, inclined in blind bores alone. */
+  readonly form?: 'end screw' | 'side screw' | 'inclined' | 'one piece'
+  /** How far an inclined bit leans, degrees. */
+  readonly incline?: number
+  /** Most settings of the projection; left out, six, and one wherever one reaches. */
+  readonly stages?: number
   readonly dial: { readonly mark: number; readonly reads: 'travel' | 'diameter' }
   /** Sideways stiffness of the machine, N/mm. */
   readonly give?: number
+  /** What a spring balance reads at the nose, bar and machine together, N/mm: in place of give. */
+  readonly pull?: number
+  /** The most that the machine may push along the bore, N. */
+  readonly thrust?: number
+  /** How far it strokes. */
+  readonly travel?: number
+  /** Of the hand that drives it, and its stroke for one turn. */
+  readonly handle?: { readonly radius: number; readonly travel: number }
+  /** Of the rack that drives it. */
+  readonly rack?: { readonly module: number; readonly width: number }
+  /** What keeps the spindle from turning. */
+  readonly hold?: 'gear' | 'lock' | 'belt' | 'hand'
+  /** What holds the work: force of one jaw, of the stop or strap that takes the pull, of the clamp; how far its support reaches from the bore's axis under the cut. */
+  readonly work?: {
+    readonly held?: 'vise' | 'chuck' | 'strap'
+    readonly jaws?: number
+    readonly stop?: number
+    readonly support?: number
+    readonly clamp?: number
+  }
   /** Room open behind the hub, mm. */
   readonly behind?: number
   readonly points: 'back' | 'front'
@@ -133,6 +198,10 @@ export interface Broach {
   readonly pilotLength: number
   readonly shoulder?: number
   readonly finishingTeeth?: number
+  /** Of every tooth, first to last, where each was measured. */
+  readonly heights?: readonly number[]
+  /** Of the teeth's faces, degrees. */
+  readonly faceAngle?: number
   /** mm2 */
   readonly gulletArea?: number
   readonly rootHeight?: number
@@ -142,6 +211,13 @@ export interface Broach {
 
 export interface PressSpec {
   readonly broach?: Broach
+  /** Left out: guided. */
+  readonly ram?: 'guided' | 'loose'
+  /** What the press has: stroke of the ram, room under its table, table to ram drawn back, the hole in the table across. mm. */
+  readonly stroke?: number
+  readonly below?: number
+  readonly daylight?: number
+  readonly opening?: number
   /** N: what the press gives. */
   readonly force?: number
   readonly lever?: {
@@ -165,6 +241,7 @@ export interface Spec {
   readonly bore: Bore
   readonly hub: Hub
   readonly feature: Feature
+  readonly shaft?: ShaftSpec
   readonly load?: { /** N mm */ readonly torque: number; readonly service: number }
   /** What a life may hang on, as the maker of the spec says: `steering arm`. */
   readonly use?: string
