@@ -85,6 +85,9 @@ export const textAs = (description: string, examples: readonly string[], error: 
     .max(200, { error })
     .meta({ description, examples: [...examples] })
 
+/** true or false. */
+export const flagAs = (description: string) => z.boolean({ error: 'true or false' }).meta({ description })
+
 /** Two of one leaf in order. */
 export const pairAs = <Leaf extends z.ZodType>(description: string, leaf: Leaf, error: string) =>
   z.tuple([leaf, leaf], { error }).meta({ description })

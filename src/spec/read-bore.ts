@@ -38,7 +38,14 @@ export function readBore(reading: Reading): Bore | undefined {
     reading.complain('bore.measured', `within ${figure(slip, reading.units)} of the diameter: one of the two is a slip`)
   const diameter = nominal === undefined ? undefined : limits(reading, nominal)
   if (diameter === undefined || length === undefined) return undefined
-  return present({ ...diameter, measured, length, mouth, blind: blind(reading, diameter.diameter) })
+  return present({
+    ...diameter,
+    measured,
+    length,
+    chromed: reading.raw('bore.chromed') === true ? true : undefined,
+    mouth,
+    blind: blind(reading, diameter.diameter),
+  })
 }
 
 function limits(reading: Reading, nominal: number): { diameter: Size; tolerance: string } | undefined {

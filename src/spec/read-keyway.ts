@@ -4,6 +4,7 @@ import { isoKeyFor, isoKeyOfWidth, isoKeys } from '../standards/iso-773.ts'
 import { readAngle } from './length.ts'
 import { isMapping } from './place.ts'
 import { nominalBore } from './read-bore.ts'
+import { readFound, readKey } from './read-key.ts'
 import { present, type Reading } from './reading.ts'
 import type { Keyway, LeastMost } from './spec.ts'
 
@@ -41,7 +42,19 @@ function readKeyway(reading: Reading): Keyway | undefined {
   if (reading.states(`${key}.standard`) && written === undefined) return undefined
   const standard = written ?? (sizes ? undefined : reading.units === 'mm' ? 'iso-773' : 'asme-b17.1')
   const rest = standard === undefined ? byHand(reading, width) : byStandard(reading, standard, width, bore)
-  return rest && at && present({ ...rest, kind: 'keyway' as const, corner, at })
+  return (
+    rest &&
+    at &&
+    present({
+      ...rest,
+      kind: 'keyway' as const,
+      corner,
+      at,
+      taper: readTaper(reading, standard),
+      key: readKey(reading),
+      found: readFound(reading),
+    })
+  )
 }
 
 /** Angles from 0 up to 360, as written; two of one angle are a complaint. */
@@ -55,6 +68,20 @@ function readAngles(reading: Reading): readonly number[] | undefined {
   return angles
 }
 const apart = (one: number, other: number): number => Math.min(Math.abs(one - other), 360 - Math.abs(one - other))
+
+/** The floor's fall for a taper key: with asme-b17.1, whose sizes follow, or with sizes by hand at the deep end. */
+function readTaper(reading: Reading, standard: Keyway['standard']): Keyway['taper'] {
+  const taper = reading.word(`${key}.taper`, ['1:96', '1:100'])
+  if (taper === undefined) return undefined
+  if (standard === 'iso-773')
+    reading.complain(
+      `${key}.taper`,
+      'nothing here: iso-773 is of parallel keys; take the standard out and give width, height and across at the deep end by hand',
+    )
+  if (standard === 'asme-b17.1' && ['1', 'class 1'].includes(reading.text(`${key}.fit`) ?? ''))
+    reading.complain(`${key}.fit`, 'class 2: taper keys have no class 1')
+  return taper
+}
 
 type Sized = Omit<Keyway, 'kind' | 'corner' | 'at'>
 
@@ -105,7 +132,14 @@ function byStandard(
       )
   const asked = reading.text(`${key}.fit`)
   const table: Readonly<Record<string, Keyway['fit']>> = fits[standard]
-  const fit = asked === undefined ? Object.values(table)[0] : Object.hasOwn(table, asked) ? table[asked] : undefined
+  const fit =
+    asked === undefined
+      ? reading.states(`${key}.taper`)
+        ? Object.values(table).at(-1)
+        : Object.values(table)[0]
+      : Object.hasOwn(table, asked)
+        ? table[asked]
+        : undefined
   const words = standard === 'iso-773' ? 'normal, tight or sliding' : 'class 1 or class 2'
   if (fit === undefined) reading.complain(`${key}.fit`, `${words}, with ${standard}`)
   if (standard === 'iso-773' && reading.states(`${key}.form`))

@@ -4,6 +4,7 @@ import { isMapping, shown, standsAt, statedPaths } from './place.ts'
 import { torque } from './quantity.ts'
 import { readBore, readHub } from './read-bore.ts'
 import { readFeature } from './read-keyway.ts'
+import { readShaft } from './read-key.ts'
 import { readTooling } from './read-tooling.ts'
 import { type Reading, present, reading } from './reading.ts'
 import { specSchema } from './schema.ts'
@@ -28,8 +29,9 @@ export function readSpec(
   const bore = readBore(read)
   const hub = readHub(read)
   const feature = readFeature(read)
-  const tooling = readTooling(read)
   const stock = shopOf(document, shopDocument, units)
+  const tooling = readTooling(read, stock.shop)
+  const shaft = readShaft(read)
   const complaints = onePerPath([...refused, ...read.complaints, ...stock.complaints])
   if (complaints.length > 0) return { complaints }
   if (!bore || !feature || !stock.shop) throw new Error('a spec without complaint is not complete')
@@ -40,6 +42,7 @@ export function readSpec(
       bore,
       hub,
       feature,
+      shaft,
       load: readLoad(read),
       use: read.text('use'),
       tooling,

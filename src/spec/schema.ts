@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { angleAs, keyed, lengthAs, numberAs, pairAs, quantityAs, textAs, wordAs } from './leaf.ts'
+import { angleAs, flagAs, keyed, lengthAs, numberAs, pairAs, quantityAs, textAs, wordAs } from './leaf.ts'
 import { area, force, stiffness, stress, torque } from './quantity.ts'
 import { shopSchema } from './shop-schema.ts'
 
@@ -33,6 +33,7 @@ const bore = keyed('The finished bore', {
     .optional()
     .meta({ description: 'An ISO 286 class for holes, or deviations [lower, upper]; left out: H7', examples: ['H7'] }),
   length: lengthAs('Length of the bore, which is the length of the cut', [38, '1-3/8 in']),
+  chromed: flagAs('The bore is plated with hard chromium').optional(),
   mouth: lengthAs('Chamfer at the mouth; left out: 0.5 mm or 0.02 in', [0.5], { zero: true }).optional(),
   blind: keyed('Only where the bore is blind', {
     beyond: lengthAs('Room beyond the end of the keyway', [8], { zero: true }),
@@ -48,6 +49,22 @@ const hub = keyed('The part with the bore in it', {
     .optional()
     .meta({ description: 'Material; left out: mild steel', examples: ['mild steel', 'grey iron', 'brass', '1018'] }),
   hardness: numberAs('Rockwell C, as measured', [28], { least: 0, most: 70 }).optional(),
+})
+
+const metal = {
+  material: textAs('Metal; left out: E335', ['key steel', 'E335', '1018 cold drawn'], 'a metal: key steel').optional(),
+  yield: quantityAs(
+    'Yield strength, instead of material',
+    ['430 MPa'],
+    stress,
+    'a stress: "430 MPa", "62 ksi"',
+  ).optional(),
+}
+const shaft = keyed('The shaft', {
+  ...metal,
+  break: lengthAs('How far the edges of the keyseat are broken; left out: 0.2 mm', [0.2], { zero: true }).optional(),
+  diameter: limited('Diameter of the shaft; left out: h7', 24).optional(),
+  across: limited('Floor of the keyseat to the opposite side of the shaft; by hand', 20).optional(),
 })
 
 const fitPhrase = 'normal, tight or sliding (iso-773); class 1 or class 2 (asme-b17.1)'
@@ -71,6 +88,21 @@ const keyway = keyed('A keyway: by a standard, or its sizes by hand', {
     side: limited('Along the side wall of the slot', 4).optional(),
   }).optional(),
   corner: limited('Corner radius that the slot may have', 0.2, true).optional(),
+  taper: wordAs('For a taper key: how the floor falls along the bore; across is then that of the deep end', [
+    '1:96',
+    '1:100',
+  ]).optional(),
+  key: keyed('The key that goes in', {
+    ...metal,
+    length: lengthAs('Length over all; left out: the hub’s', [36]).optional(),
+    ends: wordAs('Left out: square', ['square', 'round']).optional(),
+    chamfer: limited('How far its long edges are broken', 0.3, true).optional(),
+    height: limited('Height of the key, in place of the standard’s', 6.9).optional(),
+  }).optional(),
+  found: keyed('What was measured once the keyway was cut', {
+    offset: lengthAs('Its middle sideways of the bore’s', [0.05], { zero: true }).optional(),
+    lead: lengthAs('Out of line with the bore’s axis, over its whole length', [0.02], { zero: true }).optional(),
+  }).optional(),
   at: z
     .union(
       [
@@ -115,9 +147,26 @@ const feature = keyed('Exactly one', {
   groove: groove.optional(),
 }).meta({ description: 'Exactly one of these', minProperties: 1, maxProperties: 1 })
 
+const forcePhrase = 'a force: "20 kN", "4500 lbf", "2 ton" (a short ton, 2000 lbf)'
 const chosen = 'left out: chosen'
 const bar = keyed('A cutter bar with a ground tool bit', {
-  machine: wordAs('Left out: lathe', ['lathe', 'mill']).optional(),
+  machine: textAs(
+    'lathe, mill, or the name of a machine of the shop; left out: lathe',
+    ['lathe', 'mill', 'bench lathe'],
+    'lathe, mill, or the name of a machine of the shop',
+  ).optional(),
+  form: wordAs('How the bar holds its edge; left out: the first that works', [
+    'end screw',
+    'side screw',
+    'inclined',
+    'one piece',
+  ]).optional(),
+  incline: angleAs(`How far an inclined bit leans, its nose leading; ${chosen}`, [20], 5, 30).optional(),
+  stages: numberAs('Most settings of the projection; left out: as few as reach', [1, 2], {
+    least: 1,
+    most: 12,
+    whole: true,
+  }).optional(),
   dial: keyed('The dial that sets the depth', {
     mark: lengthAs('What one mark is; left out: 0.02 mm or 0.001 in', [0.02, '0.001 in']).optional(),
     reads: wordAs('Travel of the tool, or the change of diameter; left out: travel', ['travel', 'diameter']).optional(),
@@ -130,6 +179,33 @@ const bar = keyed('A cutter bar with a ground tool bit', {
     stiffness,
     'a stiffness: "5000 N/mm", "28550 lbf/in"',
   ).optional(),
+  pull: keyed('Instead of give: a spring balance at the nose, the bar in place', {
+    force: quantityAs('What the balance reads', ['100 N', '20 lbf'], force, forcePhrase),
+    moves: lengthAs('How far the nose comes along', [0.065]),
+  }).optional(),
+  thrust: quantityAs('The most that the machine may push along the bore', ['1100 N'], force, forcePhrase).optional(),
+  travel: lengthAs('How far the machine strokes along the bore', [100, '4 in']).optional(),
+  handle: keyed('What drives the stroke by hand', {
+    radius: lengthAs('Radius of the handle', [200, '8 in']),
+    travel: lengthAs('Stroke for one turn of it', [100, '4 in']),
+  }).optional(),
+  rack: keyed('The rack that drives the stroke', {
+    module: lengthAs('Module of its teeth (pitch over 3.1416)', [1.5]),
+    width: lengthAs('Face width of its teeth', [12]),
+  }).optional(),
+  hold: wordAs('What keeps the spindle from turning; left out: lock', ['gear', 'lock', 'belt', 'hand']).optional(),
+  work: keyed('What holds the work', {
+    held: wordAs('In what', ['vise', 'chuck', 'strap']).optional(),
+    jaws: quantityAs('Force of one jaw', ['8 kN'], force, forcePhrase).optional(),
+    stop: quantityAs('What the stop or strap bears that takes the pull', ['4 kN'], force, forcePhrase).optional(),
+    support: lengthAs('How far what it stands on reaches from the bore’s axis, under the keyway', [18]).optional(),
+    clamp: quantityAs(
+      'Force of the clamp that holds it down, at the edge away from the cut',
+      ['3 kN'],
+      force,
+      forcePhrase,
+    ).optional(),
+  }).optional(),
   behind: lengthAs('Room open behind the hub', [20], { zero: true }).optional(),
   points: wordAs('Lathe: the nose points to the back or to the front; left out: back', ['back', 'front']).optional(),
   stroke: wordAs('The cut is pushed or pulled; left out: push', ['push', 'pull']).optional(),
@@ -161,7 +237,6 @@ const bar = keyed('A cutter bar with a ground tool bit', {
   infeed: lengthAs(`Infeed for each pass; ${chosen}`, [0.02]).optional(),
 })
 
-const forcePhrase = 'a force: "20 kN", "4500 lbf", "2 ton" (a short ton, 2000 lbf)'
 const broach = keyed('A push broach as measured; heights from its back', {
   toothWidth: lengthAs('Width over the teeth', [8.018]),
   bodyWidth: lengthAs('Width of the body', [7.98]),
@@ -174,12 +249,24 @@ const broach = keyed('A push broach as measured; heights from its back', {
   pilotLength: lengthAs('Length of the pilot', [28]),
   shoulder: lengthAs('Height at which the body is wider than the teeth', [9]).optional(),
   finishingTeeth: numberAs('Teeth of the last height', [3], { least: 0, most: 100, whole: true }).optional(),
+  heights: z
+    .array(lengthAs('Height of a tooth', [12.5]), { error: 'a list of heights: [12.5, 12.6]' })
+    .min(2, { error: 'two to 500 heights' })
+    .max(500, { error: 'two to 500 heights' })
+    .optional()
+    .meta({ description: 'Height of every tooth, first to last, where each was measured', examples: [[12.5, 12.6]] }),
+  faceAngle: angleAs('Angle of the teeth’s faces; left out: 10', [12], -5, 30).optional(),
   gulletArea: quantityAs('Area of one gullet', ['8 mm2'], area, 'an area: "8 mm2", "0.012 in2"').optional(),
   rootHeight: lengthAs('Height at the root of the first gullet', [10]).optional(),
   yield: quantityAs('Yield strength', ['2000 MPa'], stress, 'a stress: "2000 MPa", "290000 psi"').optional(),
 })
 const press = keyed('A push broach in a slotted guide bushing', {
   broach: broach.optional(),
+  ram: wordAs('The ram runs true, or it wobbles; left out: guided', ['guided', 'loose']).optional(),
+  stroke: lengthAs('How far the ram goes', [250]).optional(),
+  below: lengthAs('Room under the table for the broach to fall into', [200], { zero: true }).optional(),
+  daylight: lengthAs('Table to ram, drawn back', [300]).optional(),
+  opening: lengthAs('The hole in the table or plate, across', [60]).optional(),
   force: quantityAs('What the press gives', ['20 kN', '2 ton'], force, forcePhrase).optional(),
   lever: keyed('Instead of force: a hand press', {
     pull: quantityAs('Pull on the lever', ['300 N', '75 lbf'], force, forcePhrase),
@@ -201,6 +288,7 @@ export const specSchema = keyed('One job: a bore, its feature, and what the shop
   bore,
   hub: hub.nullable().optional(),
   feature,
+  shaft: shaft.optional(),
   load: keyed('What the key must carry', {
     torque: quantityAs('Torque', ['90 N m', '800 lbf in'], torque, 'a torque: "90 N m", "800 lbf in", "66 lbf ft"'),
     service: numberAs('Service factor; left out: 1', [1.5], { least: 0.1, most: 20 }).optional(),
