@@ -1,6 +1,12 @@
 import { exact, middle, type Size, withDeviations } from '../fits/size.ts'
 import type { Keyway, Spec } from '../spec/spec.ts'
-import { asmeFit, asmeKeyFor, asmeKeyOfWidth, asmeParallelClearance } from '../standards/asme-b17-1.ts'
+import {
+  asmeFit,
+  asmeKeyFor,
+  asmeKeyOfWidth,
+  asmeParallelClearance,
+  asmeTaperAllowance,
+} from '../standards/asme-b17-1.ts'
 import { isoHeightDeviations, isoKeyFor, isoKeyOfWidth, isoWidthDeviations } from '../standards/iso-773.ts'
 import type { Reasoned } from './basis.ts'
 import {
@@ -15,6 +21,7 @@ import {
   touchOffX,
 } from './bore.ts'
 import { anglesBetween, landBetween, measurableOf } from './round-the-bore.ts'
+import { keyAsTold } from './key-told.ts'
 import { absent, between, boreAsCut, boreSays } from './sized.ts'
 import type { KeySizes, Section } from './types.ts'
 
@@ -26,12 +33,6 @@ interface Slot {
   readonly key: KeySizes
   readonly why: { readonly width: string; readonly across: string }
 }
-
-const clearanceOver = (across: Size, shaftAcross: Size, height: Size): Size => ({
-  nominal: across.nominal - shaftAcross.nominal - height.nominal,
-  lower: across.lower - shaftAcross.upper - height.upper,
-  upper: across.upper - shaftAcross.lower - height.lower,
-})
 
 const isoSlot = (keyway: Keyway, diameter: number): Slot | undefined => {
   const row = keyway.width ? isoKeyOfWidth(middle(between(keyway.width))) : isoKeyFor(diameter)
@@ -59,7 +60,6 @@ const isoSlot = (keyway: Keyway, diameter: number): Slot | undefined => {
       width: sized(row.width, key),
       chamfer: between(row.keyChamfer),
       shaft: { across: shaftAcross, depth: row.shaftDepth, width: sized(row.width, shaft) },
-      topClearance: clearanceOver(across, shaftAcross, keyHeight),
     },
     why: {
       width: `key ${row.width} × ${row.height} for this bore, hub ${fit} fit (${row.source})`,
@@ -73,11 +73,16 @@ const asmeSlot = (keyway: Keyway, diameter: number): Slot | undefined => {
   const form = keyway.form ?? 'square'
   const height = form === 'square' ? row?.heightSquare : row?.heightRectangular
   if (!row || height === undefined) return undefined
-  const fit = asmeFit({ form, class: keyway.fit === 'class 2' ? 2 : 1, width: row.width })
+  const fit = asmeFit({
+    form: keyway.taper ? 'taper' : form,
+    class: keyway.fit === 'class 2' ? 2 : 1,
+    width: row.width,
+  })
   if (!fit) return undefined
   const sized = (nominal: number, by: { readonly lower: number; readonly upper: number }) =>
     withDeviations(nominal, by.lower, by.upper)
-  const across = sized(asmeAcross(diameter, row.width, height, asmeParallelClearance), fit.hubDepth)
+  const over = keyway.taper ? asmeTaperAllowance : asmeParallelClearance
+  const across = sized(asmeAcross(diameter, row.width, height, over), fit.hubDepth)
   const shaftAcross = sized(asmeShaftAcross(diameter, row.width, height), fit.shaftDepth)
   const keyHeight = sized(height, fit.keyHeight)
   const heightName = form === 'square' ? row.widthName : row.heightRectangularName
@@ -91,11 +96,10 @@ const asmeSlot = (keyway: Keyway, diameter: number): Slot | undefined => {
       height: keyHeight,
       width: sized(row.width, fit.keyWidth),
       shaft: { across: shaftAcross, depth: diameter - shaftAcross.nominal, width: sized(row.width, fit.hubWidth) },
-      topClearance: clearanceOver(across, shaftAcross, keyHeight),
     },
     why: {
       width: `${form} key ${row.widthName} wide for this bore, ${keyway.fit} (${row.source}; ${fit.source})`,
-      across: `half the key's height and the top clearance along the side wall: (D + H + √(D² − W²))/2 + C, tolerance ${keyway.fit} (${fit.source})`,
+      across: `half the key's height and the top ${keyway.taper ? 'allowance of a taper key (negative, deep end)' : 'clearance'} along the side wall: (D + H + √(D² − W²))/2 + C, tolerance ${keyway.fit} (${fit.source})`,
     },
   }
 }
@@ -154,7 +158,8 @@ const slotOf = (spec: Spec, feature: Keyway): Slot => {
   const byHand: { width?: Size; across?: Size; corner?: Size } = {}
   if (feature.standard && feature.across) byHand.across = between(feature.across)
   if (feature.corner) byHand.corner = between(feature.corner)
-  return { ...slot, ...byHand }
+  const whole = { ...slot, ...byHand }
+  return { ...whole, key: keyAsTold(spec, feature, whole.across, whole.key) }
 }
 
 /**

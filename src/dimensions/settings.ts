@@ -44,6 +44,8 @@ export const settingsAt = (
   chipRoom: number,
 ): readonly Setting[] => {
   const { bore, widthLimits, acrossLimits } = section
+  // A hub tilted for a taper key shifts against the bar.
+  const lost = section.key?.taper?.windowLoss ?? 0
   const radius = corner === 'middle' ? section.boreRadius : bore.lower / 2
   const width =
     corner === 'middle' ? section.width : corner === 'front' && nose.single ? widthLimits.lower : widthLimits.upper
@@ -57,7 +59,7 @@ export const settingsAt = (
     noseWidth,
     cornerRadius: Math.min(nose.cornerRadius, noseWidth / 2),
     offset,
-    clearances,
+    clearances: lost > 0 ? { ...clearances, back: clearances.back + lost } : clearances,
     chipRoom,
   }))
 }

@@ -165,9 +165,27 @@ export interface KeySizes {
   readonly width?: Size
   readonly chamfer?: Size
   /** Shaft keyseat: floor to the opposite side of the shaft, its depth at the crown of the shaft. */
-  readonly shaft?: { readonly across: Size; readonly depth: number; readonly width: Size }
+  readonly shaft?: {
+    readonly across: Size
+    readonly depth: number
+    readonly width: Size
+    /** Depth along the side wall of the keyseat. */
+    readonly sideDepth?: number
+  }
   /** Top clearance across − shaft across − height, worst corner; for parallel keys. */
   readonly topClearance?: Size
+  readonly taper?: TaperSizes
+}
+
+/** A floor that falls along the bore; across is that of the deep end. mm, degrees. */
+export interface TaperSizes {
+  readonly rate: '1:96' | '1:100'
+  /** The hub is tilted by so much, and its floor runs with the stroke. */
+  readonly tilt: number
+  /** Across at the other end. */
+  readonly acrossShallow: Size
+  /** What the window of projections loses at its upper end. */
+  readonly windowLoss: number
 }
 
 export interface Lane {

@@ -155,7 +155,10 @@ function byStandard(
       ? undefined
       : (reading.word(`${key}.form`, ['square', 'rectangular']) ??
         (bore <= squareUpTo + 1e-6 ? 'square' : 'rectangular'))
-  const missing = standard === 'iso-773' ? isoMissing(bore, width) : asmeMissing(bore, width, form ?? 'square', fit)
+  const missing =
+    standard === 'iso-773'
+      ? isoMissing(bore, width)
+      : asmeMissing(bore, width, reading.states(`${key}.taper`) ? 'taper' : (form ?? 'square'), fit)
   if (missing) {
     reading.complain(`${key}.${missing.at}`, missing.accepted)
     return undefined
@@ -164,7 +167,7 @@ function byStandard(
 }
 
 interface Missing {
-  readonly at: 'standard' | 'width' | 'form'
+  readonly at: 'standard' | 'width' | 'form' | 'taper'
   readonly accepted: string
 }
 const waysOut = 'give width to pick another key of it, or leave the standard out and give width and across by hand'
@@ -184,7 +187,7 @@ function isoMissing(bore: number, width: LeastMost | undefined): Missing | undef
 function asmeMissing(
   bore: number,
   width: LeastMost | undefined,
-  form: 'square' | 'rectangular',
+  form: 'square' | 'rectangular' | 'taper',
   fit: Keyway['fit'],
 ): Missing | undefined {
   const row = width === undefined ? asmeKeyFor(bore) : asmeKeyOfWidth(width[0])
@@ -195,8 +198,10 @@ function asmeMissing(
       at: 'width',
       accepted: `the width of a key of asme-b17.1: ${asmeKeys.rows.map((each) => each.widthName).join(', ')} in`,
     }
-  const height = form === 'square' ? row.heightSquare : row.heightRectangular
+  const height = form === 'rectangular' ? row.heightRectangular : row.heightSquare
   if (height !== undefined && asmeFit({ form, class: fit === 'class 2' ? 2 : 1, width: row.width })) return undefined
+  if (form === 'taper')
+    return { at: 'taper', accepted: `keys up to 1-1/4 in wide: asme-b17.1 has no taper key ${row.widthName} in wide` }
   const other = form === 'square' ? 'rectangular' : 'square'
   return { at: 'form', accepted: `${other}: asme-b17.1 has no ${form} key ${row.widthName} in wide` }
 }

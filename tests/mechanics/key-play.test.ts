@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { exact, type Size, withDeviations } from '../../src/fits/size.ts'
 import { lostToOffset, offsetWithin, playLimits, playOf, topClearances } from '../../src/mechanics/key-play.ts'
-import { acrossAt, taperRates, tiltOf, windowLoss } from '../../src/mechanics/taper-key.ts'
+import { acrossAt, taperRates, tiltOf, windowLoss } from '../../src/dimensions/taper-key.ts'
 import { asmeAcross, asmeShaftAcross } from '../../src/dimensions/bore.ts'
 
 const stack = {
