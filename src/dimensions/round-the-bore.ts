@@ -21,8 +21,7 @@ const anvilHalf = 1
 const opposite = 0.5
 
 /** Angle from the point opposite `from` to `to`, degrees, 0 up to 180. */
-export const fromOpposite = (from: number, to: number): number =>
-  Math.abs(((((to - from) % 360) + 360) % 360) - 180)
+export const fromOpposite = (from: number, to: number): number => Math.abs(((((to - from) % 360) + 360) % 360) - 180)
 
 /**
  * What each floor can be measured to: the wall opposite where no other mouth comes within a jaw's half width of it, the floor opposite, else

@@ -114,10 +114,7 @@ export const splineSection = (spec: Spec, spline: Spline): Reasoned<Section> => 
   const least = cornerAt(slots.width.lower, slots.floor.lower)
   const asked = spline.corner ? between(spline.corner) : { nominal: least, lower: 0, upper: least }
   const said = spec.tooling.bar?.nose.cornerRadius
-  const usual = roundDown(
-    Math.min(0.85 * asked.upper, either(spec.units, 0.3, 0.012)),
-    either(spec.units, 0.05, 0.001),
-  )
+  const usual = roundDown(Math.min(0.85 * asked.upper, either(spec.units, 0.3, 0.012)), either(spec.units, 0.05, 0.001))
   const base = flatSlotSection(spec.bore, {
     kind: 'spline',
     width: slots.width,
@@ -170,7 +167,8 @@ export const splineSection = (spec: Spec, spline: Spline): Reasoned<Section> => 
         'spline.toothReach': slots.why.floor,
         'spline.floorClearance': 'floor less the tip of the tooth, at its middle',
         'spline.flankGap': 'tip of the tooth less where it meets its flanks: Rₐ − √(Rₐ² − h²)',
-        'spline.cornerMost': 'floor less where the tooth’s tip meets its flanks, or the standard’s own; corner limits go by the least floor',
+        'spline.cornerMost':
+          'floor less where the tooth’s tip meets its flanks, or the standard’s own; corner limits go by the least floor',
         'spline.flankTrueTo': '√((f − r)² + h²): no less than the tip of the tooth',
         'spline.floorToFloor': 'twice the floor: what is measured where slots stand opposite',
         'spline.landAngle': '360° over the count, less the mouth',
