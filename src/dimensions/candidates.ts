@@ -1,11 +1,12 @@
 import { band } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
-import { setScrewFor } from '../standards/set-screws.ts'
-import { threadNamed } from '../standards/threads.ts'
-import { endSizes, holeFor, holeToEndFor, leastBar, leastEngaged, seatRise } from './cross-hole.ts'
+import { holeFor, leastBar, seatRise } from './cross-hole.ts'
+import { bitToEndOf, type Form, holdingFor, type Holding, leaningLength, leaningNose, type Seated } from './holding.ts'
 import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
 import { chipRoomFor, noseForLanes, settingsAt } from './settings.ts'
-import type { Screw, Section } from './types.ts'
+import { type Corners, largestStagedBar, stagesFor } from './stages.ts'
+import { edgeHeightOf } from './tool-bit.ts'
+import type { CutterBar, Screw, Section, Stage } from './types.ts'
 import {
   bitLengthWindow,
   largestBar,
@@ -18,24 +19,28 @@ import {
 
 /** A bar that could be made: bit, nose, hole and screw, with how far it is from working. */
 export interface Candidate {
-  readonly bit: {
-    readonly shape: 'square' | 'round'
-    readonly size: number
-    readonly cornerBreak: number
-    readonly flat: number
-  }
-  readonly nose: { readonly width: number; readonly cornerRadius: number; readonly single: boolean }
+  readonly form: Form
+  /** Degrees; 0 unless inclined. */
+  readonly incline: number
+  readonly bit: CutterBar['bit']
+  readonly nose: Nose
   readonly lanes: number
   readonly diameter: { readonly nominal: number; readonly least: number }
   readonly hole: { readonly nominal: number; readonly least: number; readonly most: number; readonly drill: string }
   readonly rise: number
   readonly screw: Screw
   readonly holeToEnd: number
+  readonly wallAtEnd?: number
   readonly bitToEnd: number
+  /** The edge to the bar's end; negative where the edge stands beyond it. */
+  readonly edgeToEnd: number
+  /** Of the last stage; with it its window. */
   readonly projection: number
   readonly projectionMin: number
   readonly projectionMax: number
   readonly projectionFloor: number
+  /** One where a single setting reaches the floor, or where none does. */
+  readonly stages: readonly Stage[]
   readonly diameterMax: number
   readonly bitLengthMin: number
   readonly bitLengthMax: number
@@ -45,23 +50,43 @@ export interface Candidate {
   readonly cautions: number
 }
 
+/** A nose to be ground: as wide as the slot, or narrower, for lanes. */
+export interface Nose {
+  readonly width: number
+  readonly cornerRadius: number
+  readonly single: boolean
+}
+
+/** One way of making a bar: how it holds its bit, how far the bit leans, and how often the projection may be set anew. */
+interface Way {
+  readonly form: Form
+  readonly incline: number
+  readonly stages: number
+}
+
 /** Room that grinding the sides takes off a blank, at least. */
 const grindingAllowance = 0.01
 
 /** Corner radius break of a square blank. Source: common practice, no source. */
 const cornerBreakOf = (size: number): number => size / 40
 
+/** The edge runs this far past the far face. Source: judgement. */
+export const overtravel = 1
+
+/** Stages that are asked of nobody unless he says so. Source: judgement. */
+const mostStages = 6
+
 interface Tooling {
   readonly shape: 'square' | 'round'
   readonly size: number
 }
 
-const nosesFor = (spec: Spec, bar: BarSpec, section: Section, bit: Tooling): readonly Candidate['nose'][] => {
+const nosesFor = (spec: Spec, bar: BarSpec, section: Section, bit: Tooling): readonly Nose[] => {
   const { cornerRadius, widthLimits } = section
   const fixed = bar.nose.width
   const most = bit.shape === 'round' ? 0.9 * bit.size : bit.size - grindingAllowance
   if (fixed !== undefined) return [{ width: fixed, cornerRadius, single: fixed >= widthLimits.lower - 1e-9 }]
-  const noses: Candidate['nose'][] = []
+  const noses: Nose[] = []
   const full = widthLimits.lower + 0.75 * band(widthLimits)
   // A full-width nose leaves the blank what grinding takes; where it cannot, it is offered with a caution.
   const width = Math.min(full, most) >= widthLimits.lower - 1e-9 ? Math.min(full, most) : Math.min(full, bit.size)
@@ -75,11 +100,14 @@ const nosesFor = (spec: Spec, bar: BarSpec, section: Section, bit: Tooling): rea
   return noses
 }
 
-/** The smallest hole on hand that the blank passes: drill name and size. */
-const holeOnHand = (spec: Spec, bit: Tooling, cornerBreak: number) => {
+/** The smallest hole on hand that the blank passes, drilled or, where that is tighter, reamed: name and size. */
+const holeOnHand = (spec: Spec, bit: Tooling, cornerBreak: number): Candidate['hole'] => {
   const wanted = holeFor(bit.shape, bit.size, cornerBreak)
   const drill = spec.shop.drills.find(({ diameter }) => diameter >= wanted - 1e-9)
+  const reamer = spec.shop.reamers?.find((diameter) => diameter >= wanted - 1e-9)
   const tolerance = wanted < 3 ? either(spec.units, 0.02, 0.001) : either(spec.units, 0.05, 0.003)
+  if (reamer !== undefined && reamer < (drill?.diameter ?? Infinity) - tolerance)
+    return { nominal: reamer, least: reamer, most: reamer + 0.4 * tolerance, drill: 'reamed' }
   const nominal = drill?.diameter ?? roundUp(wanted, stepsOf(spec.units).small)
   // In round figures round the drill, so that the drill itself lies within its limits.
   const least = roundDown(nominal, either(spec.units, 0.01, 0.001))
@@ -90,95 +118,32 @@ const holeOnHand = (spec: Spec, bit: Tooling, cornerBreak: number) => {
 export const bodyTolerance = (spec: Spec, diameter: number): number =>
   diameter < 6 ? either(spec.units, 0.02, 0.001) : either(spec.units, 0.05, 0.002)
 
-const recessOf = (bar: number): number => (bar < 6 ? 0.3 : 0.5)
-
-const screwFor = (
-  spec: Spec,
-  name: string,
-  bit: Candidate['bit'],
-  hole: number,
-  most: number,
-  rise: number,
-  bar: number,
-): { readonly screw: Screw; readonly holeToEnd: number; readonly bitToEnd: number } | undefined => {
-  const thread = threadNamed(name)
-  const stock = setScrewFor(name)
-  if (!thread || !stock) return undefined
-  const step = stepsOf(spec.units).small
-  const recess = recessOf(bar)
-  const height = bit.size - bit.flat
-  const wanted = roundUp(holeToEndFor(hole, thread.major, recess), step)
-  const open = most / 2 + seatRise(bit.shape, bit.size, bit.cornerBreak, most) - height
-  const least = leastEngaged(thread.major, thread.pitch) + open
-  const asWanted = endSizes(hole, rise, height, thread, wanted, recess)
-  const held = stock.lengths.filter((length) => length >= least - 1e-9)
-  const fitting = held.findLast((length) => length <= asWanted.screwMost + 1e-9)
-  const length = fitting ?? held[0]
-  if (length === undefined) return undefined
-  // No stock screw in the window: the end grows until the shortest that holds fits.
-  const holeToEnd = fitting ? wanted : roundUp(wanted + length - asWanted.screwMost, step)
-  const end = endSizes(hole, rise, height, thread, holeToEnd, recess)
-  return {
-    holeToEnd,
-    bitToEnd: end.bitToEnd,
-    screw: {
-      thread: name,
-      major: thread.major,
-      pitch: thread.pitch,
-      callout: thread.callout,
-      cupPoint: stock.cupPoint,
-      length,
-      lengthMin: least,
-      lengthMax: end.screwMost,
-      engaged: length - open,
-      tapDrill: thread.tapDrill,
-    },
-  }
-}
-
 const share = (short: number, of: number): number => short / Math.max(Math.abs(of), 1e-6)
 
 /** What a nose in this bore bounds, whatever the bar. */
-interface Bound {
-  readonly back: readonly Setting[]
-  readonly front: readonly Setting[]
-  readonly diameterMax: number
+interface Bound extends Corners {
+  /** Largest bar for one setting, and for as many as it takes. */
+  readonly once: number
+  readonly staged: number
 }
 
-const boundOf = (bar: BarSpec, section: Section, nose: Candidate['nose'], chipRoom: number): Bound => {
-  const back = settingsAt('back', section, nose, bar.clearance, chipRoom)
-  const front = settingsAt('front', section, nose, bar.clearance, chipRoom)
-  return { back, front, diameterMax: Math.min(...[...back, ...front].map(largestBar)) }
-}
+/** The lanes of a nose at the corners of the limits. */
+export const cornersOf = (bar: BarSpec, section: Section, nose: Nose, chipRoom: number): Corners => ({
+  back: settingsAt('back', section, nose, bar.clearance, chipRoom),
+  front: settingsAt('front', section, nose, bar.clearance, chipRoom),
+  middle: settingsAt('middle', section, nose, bar.clearance, chipRoom),
+})
 
-const assess = (
-  spec: Spec,
-  bar: BarSpec,
-  section: Section,
-  bit: Candidate['bit'],
-  nose: Candidate['nose'],
-  hole: Candidate['hole'],
-  bound: Bound,
-  nominal: number,
-): Candidate | undefined => {
-  const { back, front, diameterMax } = bound
-  const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
-  const least = nominal - bodyTolerance(spec, nominal)
-  const names = bar.screw
-    ? [bar.screw]
-    : spec.shop.threads.filter((name) => {
-        const major = threadNamed(name)?.major ?? Infinity
-        return major <= 0.9 * bit.size + 1e-9 && 2 * major <= least + 1e-9
-      })
-  const known = names.filter((name) => setScrewFor(name)?.seatingTorque !== undefined)
-  const fitted = (known.length > 0 ? known : names)
-    .toReversed()
-    .flatMap((name) => screwFor(spec, name, bit, hole.nominal, hole.most, rise, nominal) ?? [])[0]
-  if (!fitted) return undefined
-  const { screw, holeToEnd, bitToEnd } = fitted
-  const each = (settings: readonly Setting[], ask: (setting: Setting) => number) => settings.map(ask)
-  const projectionMax = Math.min(...each(back, (setting) => projectionMost(setting, nominal)))
-  const projectionMin = Math.max(...each(front, (setting) => projectionLeast(setting, nominal)))
+const boundOf = (corners: Corners): Bound => ({
+  ...corners,
+  once: Math.min(...[...corners.back, ...corners.front].map(largestBar)),
+  staged: largestStagedBar(corners.back, corners.front),
+})
+
+/** One setting, as near as it comes to its window, where no stages are wanted or none help. */
+const singleStage = (spec: Spec, bar: BarSpec, section: Section, { back, front }: Corners, diameter: number): Stage => {
+  const projectionMax = Math.min(...back.map((setting) => projectionMost(setting, diameter)))
+  const projectionMin = Math.max(...front.map((setting) => projectionLeast(setting, diameter)))
   const steps = stepsOf(spec.units)
   const wanted = roundUp(projectionMin + bar.setting, steps.setting)
   const projection =
@@ -191,9 +156,57 @@ const assess = (
             : section.crownDepth + bar.clearance.front,
           steps.fine,
         ))
-  // The back clearance that the tail keeps under the surface takes up the body's own tolerance.
-  const length = bitLengthWindow(projection, nominal, bit.size, screw.cupPoint, bar.clearance.back)
-  const noseLengthMin = Math.max(...each(front, (setting) => noseLengthLeast(setting, bit.size)))
+  return { projection, projectionMin, projectionMax, from: section.touchOff, to: section.floor }
+}
+
+/** The edge over the blank's face that looks to the bar's end, and how far that edge then stands from the end. */
+const edgeToEndOf = (bar: BarSpec, way: Way, seated: Seated, holding: Holding, nose: Nose, p: number) => {
+  const { bit, rise } = seated
+  const flat = way.form === 'end screw' ? bit.flat : 0
+  // The edge lies as far behind the bit's face as it was ground down.
+  const ground = bit.size - flat - edgeHeightOf(bit, nose.width)
+  const bitToEnd = bitToEndOf(way.form, seated, holding, way.incline, p)
+  // Pushed, the edge is the bit's face on the end's side; pulled, the bit is turned over and its edge looks to the holder.
+  const edgeToEnd =
+    bar.stroke === 'push'
+      ? bitToEnd + ground / Math.cos((way.incline * Math.PI) / 180)
+      : holding.holeToEnd + rise - ground - (bit.shape === 'round' ? flat : 0)
+  return { bitToEnd, edgeToEnd }
+}
+
+const assess = (
+  spec: Spec,
+  bar: BarSpec,
+  section: Section,
+  way: Way,
+  bit: Candidate['bit'],
+  nose: Nose,
+  hole: Candidate['hole'],
+  bound: Bound,
+  nominal: number,
+): Candidate | undefined => {
+  const { back, front } = bound
+  const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
+  const least = nominal - bodyTolerance(spec, nominal)
+  const seated: Seated = { bit, hole, rise, bar: { nominal, least } }
+  const holding = holdingFor(spec, way.form, seated, way.incline, bar.screw)
+  if (!holding) return undefined
+  const { screw } = holding
+  const stages = (way.stages > 1 && bar.projection === undefined
+    ? stagesFor(bound, nominal, bar.setting, stepsOf(spec.units), way.stages)
+    : undefined) ?? [singleStage(spec, bar, section, bound, nominal)]
+  const [first, last] = [stages[0] as Stage, stages.at(-1) as Stage]
+  const { projection, projectionMin, projectionMax } = last
+  // The back clearance that the tail keeps under the surface takes up the body's own tolerance. One bit serves all stages.
+  const windowAt = (p: number) =>
+    way.form === 'inclined'
+      ? leaningLength(p, nominal, bit.size, screw.cupPoint, bar.clearance.back, way.incline)
+      : bitLengthWindow(p, nominal, bit.size, screw.cupPoint, bar.clearance.back)
+  const bitLengthMin = windowAt(projection).least
+  const bitLengthMax = windowAt(first.projection).most
+  const upright = Math.max(...front.map((setting) => noseLengthLeast(setting, bit.size)))
+  const noseLengthMin = way.form === 'inclined' ? leaningNose(upright, bit.size, way.incline) : upright
+  const { bitToEnd, edgeToEnd } = edgeToEndOf(bar, way, seated, holding, nose, first.projection)
   const ratio = hole.most / least
   const wall = (least - hole.most) / 2
   const broken: number[] = []
@@ -202,18 +215,27 @@ const assess = (
     const short = share(limit - measured, limit)
     broken.push(Number.isFinite(short) ? short : 10)
   }
-  must(projection - bar.setting, projectionMin)
-  must(projectionMax, projection + bar.setting)
+  for (const stage of stages) {
+    must(stage.projection - bar.setting, stage.projectionMin)
+    must(stage.projectionMax, stage.projection + bar.setting)
+  }
   must(0.7, ratio)
   must(wall, 1.2)
-  must((least - screw.major) / 2, screw.major / 2)
+  if (way.form === 'end screw') must((least - screw.major) / 2, screw.major / 2)
+  else must(wall, 4 * screw.pitch)
   must(0.9 * bit.size, screw.major)
-  must(length.most, length.least)
+  must(screw.length, screw.lengthMin)
+  must(screw.lengthMax, screw.length)
+  must(bitLengthMax, bitLengthMin)
   must(bit.size, nose.width)
   must(Number.isFinite(noseLengthMin) ? 1 : -Infinity, 0)
   must(nose.single ? section.widthLimits.upper : section.widthLimits.lower, nose.width)
+  const { blind } = spec.bore
+  if (blind) must(blind.beyond, overtravel + edgeToEnd + 0.5)
   const allowance = bit.shape === 'round' ? 0.9 * bit.size : bit.size - grindingAllowance
   return {
+    form: way.form,
+    incline: way.incline,
     bit,
     nose,
     lanes: back.length,
@@ -221,15 +243,18 @@ const assess = (
     hole,
     rise,
     screw,
-    holeToEnd,
+    holeToEnd: holding.holeToEnd,
+    ...(holding.wallAtEnd !== undefined && { wallAtEnd: holding.wallAtEnd }),
     bitToEnd,
+    edgeToEnd,
     projection,
     projectionMin,
     projectionMax,
     projectionFloor: projectionFloor(front[0] as Setting),
-    diameterMax,
-    bitLengthMin: length.least,
-    bitLengthMax: length.most,
+    stages,
+    diameterMax: stages.length > 1 ? bound.staged : bound.once,
+    bitLengthMin,
+    bitLengthMax,
     noseLengthMin,
     broken,
     cautions: (ratio > 0.6 + 1e-9 ? 1 : 0) + (nose.width > allowance + 1e-9 ? 1 : 0),
@@ -237,11 +262,11 @@ const assess = (
 }
 
 /**
- * A second lane doubles the passes: it is worth a bar an eighth thicker, no more. A round bit has nothing that stops it from turning before
- * its screw seats: it comes after a square one unless the bar gains a sixth.
+ * A second lane doubles the passes: it is worth a bar an eighth thicker, no more, and so is another stage. A round bit has nothing that stops
+ * it from turning before its screw seats: it comes after a square one unless the bar gains a sixth.
  */
-const worth = ({ bit, diameter, lanes }: Candidate): number =>
-  diameter.nominal / 1.125 ** (lanes - 1) / (bit.shape === 'round' ? 7 / 6 : 1)
+const worth = ({ bit, diameter, lanes, stages }: Candidate): number =>
+  diameter.nominal / 1.125 ** (lanes - 1) / 1.125 ** (stages.length - 1) / (bit.shape === 'round' ? 7 / 6 : 1)
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
@@ -253,44 +278,103 @@ const better = (a: Candidate, b: Candidate): number =>
   a.lanes - b.lanes ||
   (a.bit.shape === b.bit.shape ? a.bit.size - b.bit.size : a.bit.shape === 'square' ? -1 : 1)
 
-/**
- * The best bar from what is on hand, whatever the spec fixes being kept: every blank, number of lanes and bar is tried. Where nothing works the
- * least broken is returned, and the rules say what is wrong with it. Undefined only where no thread on hand goes with any blank.
- */
-export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candidate | undefined => {
+/** Blank, nose and hole that do not depend on the bar, with what they bound. */
+interface Choice {
+  readonly bit: Candidate['bit']
+  readonly nose: Nose
+  readonly hole: Candidate['hole']
+  readonly bound: Bound
+}
+
+const choicesFor = (spec: Spec, bar: BarSpec, section: Section): readonly Choice[] => {
   const chipRoom = chipRoomFor(spec, bar)
   // A round bit has its flat on the rake's side: it cannot be turned over to be pulled.
   const blanks: readonly Tooling[] = bar.bit
     ? [bar.bit]
     : spec.shop.bits.filter(({ shape }) => bar.stroke === 'push' || shape === 'square')
+  const bounds = new Map<string, Bound>()
+  return blanks
+    .filter((blank) => bar.bit !== undefined || blank.size <= Math.max(1.6 * section.width, 2.1))
+    .flatMap((blank) => {
+      const bit = {
+        ...blank,
+        cornerBreak: blank.shape === 'square' ? cornerBreakOf(blank.size) : 0,
+        flat: blank.shape === 'round' ? roundDown(0.1 * blank.size + 0.005, 0.01) : 0,
+      }
+      const hole = holeOnHand(spec, bit, bit.cornerBreak)
+      return nosesFor(spec, bar, section, bit).map((nose) => {
+        const key = `${nose.width} ${nose.single}`
+        const bound = bounds.get(key) ?? boundOf(cornersOf(bar, section, nose, chipRoom))
+        bounds.set(key, bound)
+        return { bit, nose, hole, bound }
+      })
+    })
+}
+
+/** The best bar made in one way. */
+const bestOf = (
+  spec: Spec,
+  bar: BarSpec,
+  section: Section,
+  way: Way,
+  choices: readonly Choice[],
+): Candidate | undefined => {
   const held = spec.shop.collets.at(-1) ?? Infinity
   const bars =
     bar.diameter === undefined
       ? spec.shop.bars.filter((diameter) => diameter < section.bore.lower && diameter <= held + 1e-9)
       : [bar.diameter]
   let best: Candidate | undefined
-  for (const blank of blanks) {
-    if (!bar.bit && blank.size > Math.max(1.6 * section.width, 2.1)) continue
-    const bit = {
-      ...blank,
-      cornerBreak: blank.shape === 'square' ? cornerBreakOf(blank.size) : 0,
-      flat: blank.shape === 'round' ? roundDown(0.1 * blank.size + 0.005, 0.01) : 0,
-    }
-    const hole = holeOnHand(spec, bit, bit.cornerBreak)
+  for (const { bit, nose, hole, bound } of choices) {
     const thick = bars.findIndex((diameter) => diameter >= leastBar(hole.nominal))
     const from = bar.diameter !== undefined ? 0 : Math.max(0, thick < 0 ? bars.length - 1 : thick - 1)
-    for (const nose of nosesFor(spec, bar, section, bit)) {
-      const bound = boundOf(bar, section, nose, chipRoom)
-      // One bar too thick is looked at too, for a refusal to be about; from the thickest down, the first that is sound is the best.
-      const over = bars.findIndex((diameter) => diameter > bound.diameterMax)
-      const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
-      for (const diameter of bars.slice(from, upTo).toReversed()) {
-        const candidate = assess(spec, bar, section, bit, nose, hole, bound, diameter)
-        if (!candidate) continue
-        if (!best || better(candidate, best) < 0) best = candidate
-        if (candidate.broken.length === 0 && candidate.cautions === 0) break
-      }
+    // One bar too thick is looked at too, for a refusal to be about; from the thickest down, the first that is sound is the best.
+    const largest = way.stages > 1 ? bound.staged : bound.once
+    const over = bars.findIndex((diameter) => diameter > largest)
+    const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
+    for (const diameter of bars.slice(from, upTo).toReversed()) {
+      const candidate = assess(spec, bar, section, way, bit, nose, hole, bound, diameter)
+      if (!candidate) continue
+      if (!best || better(candidate, best) < 0) best = candidate
+      // More stages let in more bar, but a thinner one with fewer may be worth more.
+      if (candidate.broken.length === 0 && candidate.cautions === 0 && way.stages === 1) break
     }
   }
   return best
+}
+
+/** The ways of making a bar, in the order in which they are tried: a screw in the wall, or more than one setting, only where nothing before works. */
+const waysFor = (spec: Spec, bar: BarSpec): readonly Way[] => {
+  const most = bar.stages ?? mostStages
+  const leans = bar.incline === undefined ? [10, 15, 20, 25] : [bar.incline]
+  const upright: readonly Form[] = ['end screw', 'side screw']
+  const forms = upright.filter((form) => bar.form === undefined || bar.form === form)
+  // An edge that leans forward has its rake towards the end: it is for pushing.
+  const inclined = bar.form === 'inclined' || (bar.form === undefined && spec.bore.blind !== undefined)
+  return [
+    ...forms.map((form) => ({ form, incline: 0, stages: 1 })),
+    ...(inclined && (bar.stroke === 'push' || bar.form === 'inclined')
+      ? leans.map((incline) => ({ form: 'inclined' as const, incline, stages: 1 }))
+      : []),
+    ...(most > 1 ? forms.map((form) => ({ form, incline: 0, stages: most })) : []),
+    ...(most > 1 && bar.form === 'inclined'
+      ? leans.map((incline) => ({ form: bar.form as Form, incline, stages: most }))
+      : []),
+  ]
+}
+
+/**
+ * The best bar from what is on hand, whatever the spec fixes being kept: every blank, number of lanes and bar is tried, with a screw from the
+ * end, with one in the wall, leaning in a blind bore, then in stages. Where nothing works the least broken of the first way is returned, and
+ * the rules say what is wrong with it. Undefined only where no thread on hand goes with any blank.
+ */
+export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candidate | undefined => {
+  const choices = choicesFor(spec, bar, section)
+  let first: Candidate | undefined
+  for (const way of waysFor(spec, bar)) {
+    const best = bestOf(spec, bar, section, way, choices)
+    if (best && best.broken.length === 0) return best
+    first ??= best
+  }
+  return first
 }

@@ -1,66 +1,70 @@
 import { withDeviations } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
-import { type Candidate, bodyTolerance } from './candidates.ts'
+import { type Candidate, bodyTolerance, cornersOf, overtravel } from './candidates.ts'
+import { rockOf } from './holding.ts'
 import { either, roundDown, roundUp, stepsOf } from './makeable.ts'
 import { classed } from './section.ts'
-import { chipRoomFor, settingsAt } from './settings.ts'
-import { edgeHeightOf } from './tool-bit.ts'
-import type { CutterBar, Lane, Section } from './types.ts'
+import { chipRoomFor } from './settings.ts'
+import type { Corners } from './stages.ts'
+import type { CutterBar, Lane, Section, Stage } from './types.ts'
 import { projectionLeast, projectionMost, type Setting } from './window.ts'
 import { touchOffX } from './bore.ts'
 
-/** The edge runs this far past the far face. Source: judgement. */
-const overtravel = 1
-
 /** Least room between holder and hub when the bar is right in: half an inch, less for short hubs. Source: judgement. */
-const leastHolderGap = (hub: number): number => Math.min(12.7, Math.max(5, hub / 3))
+export const leastHolderGap = (hub: number): number => Math.min(12.7, Math.max(5, hub / 3))
 
-const lanesOf = (candidate: Candidate, bar: BarSpec, section: Section, chipRoom: number): readonly Lane[] => {
-  const at = (corner: 'back' | 'front' | 'middle') =>
-    settingsAt(corner, section, candidate.nose, bar.clearance, chipRoom)
-  const back = at('back')
-  const front = at('front')
-  const d = candidate.diameter.nominal
-  return at('middle').map((setting, lane) => {
+/** The nose's lanes with what their first touch and windows are: of the last stage, where there are several. */
+export const lanesOf = (
+  { back, front, middle }: Corners,
+  stages: readonly Stage[],
+  section: Section,
+  diameter: number,
+): readonly Lane[] => {
+  const last = stages.length > 1 ? stages.at(-1) : undefined
+  return middle.map((setting, lane) => {
     const touchOff = touchOffX(setting.radius, setting.noseWidth, setting.cornerRadius, setting.offset)
     return {
       offset: setting.offset,
       touchOff,
       infeed: section.floor - touchOff,
-      projectionMin: projectionLeast(front[lane] ?? setting, d),
-      projectionMax: projectionMost(back[lane] ?? setting, d),
+      projectionMin: projectionLeast(front[lane] ?? setting, diameter),
+      projectionMax: last?.projectionMax ?? projectionMost(back[lane] ?? setting, diameter),
     }
   })
 }
 
-/** Gaps at mid-tolerance with the projection as chosen: behind when withdrawn to first touch, in front at full depth, the least over the lanes. */
-const gapsOf = (candidate: Candidate, section: Section, settings: readonly Setting[]): CutterBar['gaps'] => {
-  const radius = candidate.diameter.nominal / 2
-  const p = candidate.projection
+/**
+ * Gaps at mid-tolerance with the projections as chosen: behind when withdrawn to where each stage starts, in front where it ends, the least
+ * over stages and lanes.
+ */
+export const gapsOf = (diameter: number, stages: readonly Stage[], settings: readonly Setting[]): CutterBar['gaps'] => {
+  const radius = diameter / 2
   let back = Infinity
   let front = Infinity
   let frontAt: CutterBar['gaps']['frontAt'] = 'crown or floor'
-  for (const setting of settings) {
-    const { offset, noseWidth } = setting
-    const touch = touchOffX(setting.radius, noseWidth, setting.cornerRadius, offset)
-    back = Math.min(back, setting.radius - radius - Math.hypot(touch - p - radius, offset))
-    const axis = section.floor - p - radius
-    const halfOfSlot = Math.abs(offset) + noseWidth / 2
-    const corner = Math.sqrt(setting.radius ** 2 - halfOfSlot ** 2)
-    const toCorner = Math.hypot(corner - axis, noseWidth / 2) - radius
-    const toBore = setting.radius - radius - Math.hypot(axis, offset)
-    const towardsMouth = axis * halfOfSlot >= Math.abs(offset) * corner
-    const [gap, at] = towardsMouth ? [toCorner, 'mouth corner' as const] : [toBore, 'bore' as const]
-    // With its axis behind the bore's the bar has nothing in front but the floor.
-    if (gap < front && axis >= 0) [front, frontAt] = [gap, at]
-    if (p < front) [front, frontAt] = [p, 'crown or floor']
-  }
+  for (const [stage, { projection: p, from, to }] of stages.entries())
+    for (const setting of settings) {
+      const { offset, noseWidth } = setting
+      const touch = touchOffX(setting.radius, noseWidth, setting.cornerRadius, offset)
+      const start = stage === 0 ? touch : Math.max(touch, from)
+      back = Math.min(back, setting.radius - radius - Math.hypot(start - p - radius, offset))
+      const axis = (stage === stages.length - 1 ? setting.floor : to) - p - radius
+      const halfOfSlot = Math.abs(offset) + noseWidth / 2
+      const corner = Math.sqrt(setting.radius ** 2 - halfOfSlot ** 2)
+      const toCorner = Math.hypot(corner - axis, noseWidth / 2) - radius
+      const toBore = setting.radius - radius - Math.hypot(axis, offset)
+      const towardsMouth = axis * halfOfSlot >= Math.abs(offset) * corner
+      const [gap, at] = towardsMouth ? [toCorner, 'mouth corner' as const] : [toBore, 'bore' as const]
+      // With its axis behind the bore's the bar has nothing in front but the floor.
+      if (gap < front && axis >= 0) [front, frontAt] = [gap, at]
+      if (p < front) [front, frontAt] = [p, 'crown or floor']
+    }
   return { back, front, frontAt }
 }
 
 /** The smallest round on hand, bar or bushing stock, that this diameter comes out of; the diameter itself where none does. */
-const stockOver = (spec: Spec, diameter: number): number => {
+export const stockOver = (spec: Spec, diameter: number): number => {
   const enough = [...spec.shop.bars, ...spec.shop.rounds].filter((size) => size >= diameter - 1e-9)
   return enough.length > 0 ? Math.min(...enough) : diameter
 }
@@ -73,15 +77,11 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
   const small = d < 8
   const shank = bar.shank ?? spec.shop.collets.find((collet) => collet >= d - 1e-9) ?? d
   const shouldered = shank > d + 1e-9
-  // The edge lies as far behind the bit's face under the screw as it was ground down.
-  const { size, flat } = candidate.bit
-  const ground = size - flat - edgeHeightOf(candidate.bit, candidate.nose.width)
-  // Pushed, the edge is the bit's face on the screw's side; pulled, the bit is turned over and its edge looks to the holder.
-  const edgeToEnd =
-    bar.stroke === 'push'
-      ? candidate.bitToEnd + ground
-      : candidate.holeToEnd + candidate.rise - ground - (candidate.bit.shape === 'round' ? flat : 0)
-  const bodyLength = roundUp(spec.bore.length + overtravel + leastHolderGap(spec.bore.length) + edgeToEnd, steps.whole)
+  const { edgeToEnd } = candidate
+  const bodyLength = roundUp(
+    spec.bore.length + overtravel + leastHolderGap(spec.bore.length) + Math.max(0, edgeToEnd),
+    steps.whole,
+  )
   const overhang = bodyLength - edgeToEnd
   const shankLength = roundUp(
     Math.min(Math.max(3 * shank, either(spec.units, 30, 1.25)), either(spec.units, 75, 3)),
@@ -93,7 +93,10 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
     .map((step) => roundDown(bitLengthMax, step))
     .find((length) => length >= bitLengthMin - 1e-9)
   const bitLength = blank ?? (bitLengthMin + bitLengthMax) / 2
-  const middleSettings = settingsAt('middle', section, candidate.nose, bar.clearance, chipRoom)
+  const corners = cornersOf(bar, section, candidate.nose, chipRoom)
+  const { stages } = candidate
+  const first = stages[0]?.projection ?? candidate.projection
+  const endScrew = candidate.form === 'end screw'
   const chosen = (path: string, why: string) =>
     spec.stated.includes(`tooling.bar.${path}`) ? 'given in the spec' : why
   const recess = small ? 0.3 : 0.5
@@ -106,16 +109,17 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       projectionMax: candidate.projectionMax,
       projectionFloor: candidate.projectionFloor,
       setting: bar.setting,
-      lanes: lanesOf(candidate, bar, section, chipRoom),
-      stages: [
-        {
-          projection: candidate.projection,
-          projectionMin: candidate.projectionMin,
-          projectionMax: candidate.projectionMax,
-          from: section.touchOff,
-          to: section.floor,
-        },
-      ],
+      lanes: lanesOf(corners, stages, section, d),
+      stages,
+      form: candidate.form,
+      incline: candidate.incline,
+      ...(candidate.wallAtEnd !== undefined && { wallAtEnd: candidate.wallAtEnd }),
+      ...(!endScrew && {
+        rock: rockOf(
+          { bit: candidate.bit, hole: candidate.hole, rise: candidate.rise, bar: candidate.diameter },
+          Math.max(0, bitLength - first - d / 2),
+        ),
+      }),
       bit: {
         shape: candidate.bit.shape,
         size: candidate.bit.size,
@@ -129,12 +133,12 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       crossHoleDrill: candidate.hole.drill,
       holeRatio: candidate.hole.nominal / d,
       wallBesideHole: (d - candidate.hole.nominal) / 2,
-      wallRoundTap: (d - candidate.screw.major) / 2,
+      wallRoundTap: (endScrew ? d - candidate.screw.major : 2 * candidate.holeToEnd - candidate.screw.major) / 2,
       holeToEnd: candidate.holeToEnd,
       bitToEnd: candidate.bitToEnd,
       seatRise: candidate.rise,
       screw: candidate.screw,
-      tapDepth: candidate.holeToEnd,
+      tapDepth: endScrew ? candidate.holeToEnd : (d - candidate.hole.nominal) / 2,
       countersink: roundUp(1.1 * candidate.screw.major, either(spec.units, 0.1, 0.01)),
       mouthChamfer: either(spec.units, 0.3, 0.01),
       endChamfer: small ? either(spec.units, 0.5, 0.02) : either(spec.units, 1, 0.04),
@@ -142,7 +146,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       overhang,
       overtravel,
       holderGap: overhang - spec.bore.length - overtravel,
-      tipBeyond: overtravel + edgeToEnd,
+      tipBeyond: overtravel + Math.max(0, edgeToEnd),
       overall,
       shank: spec.units === 'mm' ? classed(shank, 'h7') : withDeviations(shank, -0.0005 * 25.4, 0),
       shouldered,
@@ -151,7 +155,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       bitLengthMin,
       bitLengthMax,
       overBarAndNose: d + candidate.projection,
-      gaps: gapsOf(candidate, section, middleSettings),
+      gaps: gapsOf(d, stages, corners.middle),
       stock: {
         diameter: stockOver(spec, Math.max(shank, d)),
         length: roundUp(overall + 3, steps.whole),
@@ -176,7 +180,21 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
         candidate.lanes > 1
           ? 'the nose is narrower than the slot: sideways positions, spread evenly, all taken to one floor'
           : 'one lane: the nose is as wide as the slot',
-      stages: 'one setting of the projection reaches the floor',
+      stages:
+        stages.length > 1
+          ? `no single projection both enters and reaches: ${stages.length} settings, each as far out as the slot cut so far lets pass, the last as far as reaches; each starts from the floor of the one before`
+          : 'one setting of the projection reaches the floor',
+      form: chosen(
+        'form',
+        endScrew
+          ? 'a screw from the end clamps the bit against rocking: taken wherever it works'
+          : candidate.form === 'side screw'
+            ? 'with a screw from the end nothing on hand works; one through the wall leaves the end short'
+            : 'the blind bore has no room for an upright bit: leaning, its edge comes nearer the end',
+      ),
+      incline: chosen('incline', 'the least of 10, 15, 20 and 25° that works'),
+      wallAtEnd: 'a third of the blank, 1.2 mm at the least: judgement',
+      rock: 'the hole’s play over the bit’s length in the bar',
       bit: chosen('bit', 'a blank on hand that the nose can be ground on, with the least hole in the bar'),
       noseWidth: chosen(
         'nose.width',
@@ -192,14 +210,18 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       holeRatio: 'cross hole over bar diameter',
       wallBesideHole: 'half of what the hole leaves',
       wallRoundTap: 'half of what the thread leaves',
-      holeToEnd: 'half the hole, one screw diameter engaged, recess and chamfer; longer where no stock screw fits',
+      holeToEnd: endScrew
+        ? 'half the hole, one screw diameter engaged, recess and chamfer; longer where no stock screw fits'
+        : 'half the hole and the wall at the end',
       bitToEnd: 'hole centre to end, with the bit seated on the upper wall',
       seatRise: 'the square rides up until its corner breaks meet the hole',
       screw: chosen(
         'screw',
-        'the largest thread on hand up to 0.9 of the blank with its own half diameter of wall round it',
+        endScrew
+          ? 'the largest thread on hand up to 0.9 of the blank with its own half diameter of wall round it'
+          : 'the largest thread on hand up to 0.9 of the blank with four threads in the wall; ground to length where none is short enough',
       ),
-      tapDepth: 'into the cross hole, its far wall untouched',
+      tapDepth: endScrew ? 'into the cross hole, its far wall untouched' : 'through the wall into the cross hole',
       countersink: '1.1 of the thread',
       mouthChamfer: 'judgement',
       endChamfer: 'judgement',
@@ -221,8 +243,8 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       shouldered: 'a shank larger than the body has a shoulder',
       fillet: 'judgement, no more than the shoulder',
       bitLength: 'the longest round figure in its window: the tail is what resists rocking',
-      bitLengthMin: 'past the screw’s cup point and 0.75 mm',
-      bitLengthMax: 'tail corners under the bar’s surface',
+      bitLengthMin: 'past the screw’s cup point and 0.75 mm, at the longest projection',
+      bitLengthMax: 'tail corners under the bar’s surface, at the shortest projection',
       overBarAndNose: 'bar and projection: what a caliper reads',
       gaps: `worked at mid-tolerance from the chosen projection; recess ${recess} mm`,
       stock: 'the next round on hand over the shank, with 3 mm to face',

@@ -58,9 +58,13 @@ const anglesFor = (spec: Spec, bar: BarSpec, cutter: CutterBar) => {
   const material = workMaterial(spec.hub.material)
   const slim = cutter.overhang / cutter.diameter.nominal > 3 || cutter.diameter.nominal < 8
   const usual = material?.rake[2] ?? 8
+  const rake = bar.rake ?? (slim ? Math.min(usual, 10) : usual)
+  const endRelief = material?.endRelief[2] ?? 5
   return {
-    rake: bar.rake ?? (slim ? Math.min(usual, 10) : usual),
-    endRelief: material?.endRelief[2] ?? 5,
+    // A bit that leans forward gains rake and loses relief: it is ground with less of the one and more of the other.
+    rake: rake - cutter.incline,
+    endRelief: endRelief + cutter.incline,
+    ...(cutter.incline > 0 && { leaning: { rake, endRelief } }),
     sideRelief: 3,
     backTaper: 1,
     why:
@@ -138,8 +142,9 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       noseLength: 'the least that keeps the shoulder in the bore, and two regrinds',
       noseLengthMin: 'see bar.noseLengthMin',
       cornerRadius: 'see section.cornerRadius',
-      rake: why,
-      endRelief: `for ${spec.hub.material}`,
+      rake: cutter.incline > 0 ? `${why}; less the ${cutter.incline}° that the bit leans` : why,
+      endRelief: `for ${spec.hub.material}${cutter.incline > 0 ? `; and the ${cutter.incline}° that the bit leans` : ''}`,
+      leaning: 'as ground, and what the bit leans',
       sideRelief: 'workshop texts, from memory: 1.5 to 3° a side',
       backTaper: 'judgement: 1° of swing',
       backTaperEffective: 'swing, and what the raked face adds',

@@ -30,12 +30,15 @@ export const chipCoil = (thickness: number, length: number): number => Math.sqrt
 /** Least projection whatever the geometry: front clearance and chip room. */
 export const projectionFloor = (setting: Setting): number => Math.max(setting.clearances.front, setting.chipRoom)
 
-/** Greatest projection with which a bar of `diameter` still clears the far wall when withdrawn from first touch; −∞ if there is no lane. */
-export const projectionMost = (setting: Setting, diameter: number): number => {
+/**
+ * Greatest projection with which a bar of `diameter` still clears the far wall when withdrawn from first touch, or from the floor of a slot
+ * that runs right through already, at x = `cut`; −∞ if there is no lane.
+ */
+export const projectionMost = (setting: Setting, diameter: number, cut = -Infinity): number => {
   const { radius, noseWidth, cornerRadius, offset, clearances } = setting
   const free = radius - diameter / 2 - clearances.back
   if (Math.abs(offset) >= free && offset !== 0) return -Infinity
-  const touch = touchOffX(radius, noseWidth, cornerRadius, offset)
+  const touch = Math.max(cut, touchOffX(radius, noseWidth, cornerRadius, offset))
   return touch - clearances.withdrawn - diameter / 2 + (offset === 0 ? free : Math.sqrt(free ** 2 - offset ** 2))
 }
 

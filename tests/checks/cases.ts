@@ -162,7 +162,7 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     job({ rest: { use: 'gate latch' } }),
   ),
 
-  'bar-passes-bore': { holds: 16, breaks: 22, at: (diameter) => bar({ diameter }) },
+  'bar-passes-bore': { holds: 16, breaks: 22, at: (diameter) => bar({ diameter, stages: 1 }) },
   'projection-reaches': { holds: 4.6, breaks: 3, at: (projection) => bar({ diameter: 16, projection }) },
   'projection-enters': { holds: 4.6, breaks: 9, at: (projection) => bar({ diameter: 16, projection }) },
   'hole-in-bar': { holds: 16, breaks: 11, at: (diameter) => bar({ diameter, bit: { size: 6 } }) },

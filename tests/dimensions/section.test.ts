@@ -223,6 +223,7 @@ describe('worked jobs', () => {
         tooling: {
           bar: {
             diameter: 4.5,
+            stages: 1,
             setting,
             infeed: 0.005,
             bit: { shape: 'round', size: 2 },

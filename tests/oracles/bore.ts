@@ -79,6 +79,8 @@ export interface Walk {
   readonly bar: number
   readonly projection: number
   readonly withdrawn: number
+  /** x of the floor of a slot that runs right through already; left out, the bore is whole. */
+  readonly cut?: number
 }
 
 const barAt = ({ projection, bar, offset }: Walk, x: number): Point => [x - projection - bar / 2, offset]
@@ -89,11 +91,15 @@ export const withdrawnGap = (walk: Walk): number => {
   return gap(wallsOf(walk.radius), barAt(walk, touch - walk.withdrawn), walk.bar)
 }
 
-/** Least gaps of the bar: behind, drawn back from first touch in the uncut bore; and all the way from touch to floor, all round and ahead. */
+/**
+ * Least gaps of the bar: drawn back from first touch in the uncut bore, or from the floor of the slot that is there already; and all the way
+ * from there to the floor, all round and ahead.
+ */
 export const gapsWalked = (walk: Walk, steps = 8): { withdrawn: number; cutting: number; ahead: number } => {
-  const { radius, floor, noseWidth, corner, offset, bar } = walk
-  const touch = touchOff(radius, noseWidth, corner, offset)
-  const withdrawn = gap(wallsOf(radius), barAt(walk, touch - walk.withdrawn), bar)
+  const { radius, floor, noseWidth, corner, offset, bar, cut } = walk
+  const touch = Math.max(cut ?? -Infinity, touchOff(radius, noseWidth, corner, offset))
+  const open = wallsOf(radius, cut === undefined ? undefined : { offset, half: noseWidth / 2, floor: cut })
+  const withdrawn = gap(open, barAt(walk, touch - walk.withdrawn), bar)
   let [cutting, ahead] = [Infinity, Infinity]
   for (let step = 0; step <= steps; step++) {
     const x = touch + ((floor - touch) * step) / steps

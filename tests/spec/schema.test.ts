@@ -38,7 +38,7 @@ describe('the schema for editors', () => {
     ['an unknown key', { ...least(), bor: {} }],
     ['no feature', least({ feature: {} })],
     ['no units', { ...least(), units: undefined }],
-    ['another machine', least({ tooling: { bar: { machine: 'press' } } })],
+    ['another form of bar', least({ tooling: { bar: { form: 'two screws' } } })],
     ['a list for a length', least({ bore: { diameter: [24], length: 38 } })],
   ])('refuses %s', (_, document) => {
     expect(ofEditors.safeParse(document).success).toBe(false)
