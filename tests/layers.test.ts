@@ -15,6 +15,7 @@ const ranks = [
   'src/design.ts',
   'src/solid',
   'src/drawing',
+  'src/figures',
   'src/card',
   'generators',
   'src/writers',

@@ -1,0 +1,110 @@
+/**
+ * Four lengths under the section, on its axis and to its scale: across, crown depth, side depth, infeed. They start in four places and end at
+ * one floor.
+ */
+import type { Design } from '../design.ts'
+import type { Point } from '../solid/outline.ts'
+import { type Figure, isNarrow, type Run, type Target } from './figure.ts'
+import { bare, listed, whole } from './saying.ts'
+import { chain, lengthOfRuns, sketch } from './sketch.ts'
+import { stageOf } from './stage.ts'
+
+interface Length {
+  readonly of: string
+  readonly name: string
+  /** Longest first: the first that fits is said. */
+  readonly notes: readonly string[]
+  readonly from: number
+  readonly dial?: true
+}
+
+const lengthsOf = (design: Design): readonly Length[] => {
+  const { section, bar } = design
+  const { lower, upper } = section.acrossLimits
+  const limits = lower < upper ? `, ${bare(design, lower)} to ${bare(design, upper)}` : ''
+  const touch = bar?.lanes[0]?.touchOff ?? section.touchOff
+  return [
+    {
+      of: 'section.across',
+      name: 'across',
+      notes: [`floor to far wall: the one to measure${limits}`, 'floor to far wall: measure this', 'measure this'],
+      from: -section.boreRadius,
+    },
+    {
+      of: 'section.crownDepth',
+      name: 'crown depth',
+      notes: ['from the bore’s crown, which is cut away: nothing to touch', 'from the crown, cut away', 'cut away'],
+      from: section.boreRadius,
+    },
+    {
+      of: 'section.sideDepth',
+      name: 'side depth',
+      notes: ['down the side of the slot', 'down the side'],
+      from: section.mouth,
+    },
+    {
+      of: 'section.infeed',
+      name: 'infeed',
+      notes: ['the dial’s travel from first touch', 'on the dial'],
+      from: touch,
+      dial: true,
+    },
+  ]
+}
+
+/** Draw it under `sectionFigure` of the same design and target: they share their axis. */
+export const fourLengths = (design: Design, target: Target): Figure => {
+  const stage = stageOf(design, target)
+  const on = sketch(target)
+  const { em } = target
+  const narrow = isNarrow(target)
+  const row = (narrow ? 1.75 : 1.9) * em
+  const x = (part: number): number => stage.origin[0] + part * stage.scale
+  const { floor } = design.section
+  const lengths = lengthsOf(design)
+  const first = 1.7 * em
+  const y = (index: number): number => first + index * row
+  const height = y(lengths.length - 1) + 0.7 * em
+  lengths.forEach(({ from }, index) => {
+    // The across line runs on under its own label alone; the others come down from the section.
+    on.line('leader', chain([x(from), 0], [x(from), y(index) + 0.35 * em]))
+  })
+  on.line('thin', chain([x(floor), 0], [x(floor), height]), 'section.floor')
+  lengths.forEach(({ of, name, notes, from, dial }, index) => {
+    const [a, b]: [Point, Point] = [
+      [x(from), y(index)],
+      [x(floor), y(index)],
+    ]
+    on.span(a, b, of, dial ? 'dial' : 'edge', dial ? 'flag' : 'ink')
+    const value = bare(design, floor - from)
+    on.words(
+      [x(floor) + (b[0] - a[0] < 1.5 * em ? 1.5 : 0.5) * em, y(index) + 0.34 * em],
+      [{ role: dial ? 'mark' : 'figure', text: value }],
+      { of },
+    )
+    const said = (note: string | undefined): readonly Run[] => [
+      { role: dial ? 'mark' : 'name', text: name },
+      ...(note === undefined ? [] : [{ role: 'note' as const, text: ` ${note}` }]),
+    ]
+    // Across has its name over its own line, ending short of the other starts; the rest have it before their start.
+    const right = index === 0 ? Math.min(...lengths.slice(1).map((one) => x(one.from))) - 0.6 * em : a[0] - 1.5 * em
+    const left = index === 0 ? a[0] + 0.3 * em : 0.2 * em
+    const note = narrow ? undefined : notes.find((one) => lengthOfRuns(said(one), em) <= right - left)
+    const up = index === 0 ? -0.42 : 0.34
+    on.words([right, y(index) + up * em], said(note), { anchor: 'end', of })
+    on.say({ of, name, said: whole(design, floor - from), mm: floor - from, span: [a, b] })
+  })
+  return {
+    name: 'four-lengths',
+    width: stage.width,
+    height,
+    em,
+    scale: stage.scale,
+    marks: on.marks,
+    title: 'Four lengths that end at one floor',
+    says: `${listed(on.sizes.map(({ name, said }) => `${name} ${said}`))}: four starts, one floor.`.replace(/^./, (c) =>
+      c.toUpperCase(),
+    ),
+    sizes: on.sizes,
+  }
+}
