@@ -144,7 +144,7 @@ type Caution = Extract<Block, { readonly block: 'caution' }>
 
 /** A heavy rim, a black bar at its left, signal words bold and larger. */
 function caution({ says, ticks = [] }: Caution, width: number, gap: number, air: number): Slab {
-  const [bar, left, right] = [3, 6, 3]
+  const [bar, left, right] = [3, 6, 2.5]
   const inside = width - left - right
   const pad = 1 + 0.8 * air
   const marks: Mark[] = []
@@ -156,7 +156,7 @@ function caution({ says, ticks = [] }: Caution, width: number, gap: number, air:
     y += set.height
   }
   if (ticks.length > 0) {
-    const rows = joined(inRow(ticks.map(boxBefore), { size: body, width: inside, gap: 0, bold: true }))
+    const rows = joined(inRow(ticks.map(boxBefore), { size: 9.5, width: inside, gap: 0, bold: true }))
     marks.push(...rows.marks.map((mark) => moved(mark, left, y + 0.4 * air)))
     y += rows.height + 0.4 * air
   }
@@ -184,7 +184,7 @@ function inRow(
   all: readonly Words[],
   { size, width, gap, bold = false }: { size: number; width: number; gap: number; bold?: boolean },
 ): readonly Slab[] {
-  const apart = 5
+  const apart = 3.9
   const rows: { words: Words; width: number }[][] = []
   let used = 0
   for (const words of all) {

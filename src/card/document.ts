@@ -36,9 +36,7 @@ export interface Picture {
   readonly title: string
   /** What it shows, for those who cannot see it. */
   readonly says: string
-  /** A whole `<svg>` element, its text escaped. */
-  readonly svg: string
-  /** The same in black on paper: mm, y up, origin at the picture's lower left corner. */
+  /** Black on paper: mm, y up, origin at the picture's lower left corner. Writers draw what they need of them. */
   readonly strokes: readonly Stroke[]
 }
 
@@ -147,6 +145,9 @@ export interface Card {
   readonly deferral: string
   readonly leaves: readonly Leaf[]
 }
+
+/** Whether a cell is words. */
+export const isWords = (cell: Cell): cell is Words => typeof cell === 'string' || Array.isArray(cell)
 
 /** Words without their dress: what is read aloud. Boxes and lines say nothing. */
 export const plain = (words: Words): string =>

@@ -38,8 +38,9 @@ export interface Line {
 /** Height of a line of text at `size` points, mm. */
 export const lineHeight = (size: number): number => (size / pointsPerMm) * 1.29
 
-/** Free after a box to tick, besides the blank, mm. */
-const afterTick = 1
+/** Free after a box to tick, besides the blank, mm; and before one within a line. */
+const afterTick = 0.6
+const beforeTick = 1.6
 // A blank beside one of these, or after a tick box, is no place to break: `8 × 7`, `± 0.04`.
 const clinging = /[×±−=–]$/
 const clingingStart = /^[×±−=–]/
@@ -61,7 +62,7 @@ function dressOf(
 /** Words as pieces: letters parted at their blanks, blanks pieces of their own. */
 function piecesOf(words: Words, plain: Dress): readonly Piece[] {
   const runs: readonly Run[] = typeof words === 'string' ? [words] : words
-  return runs.flatMap((run): Piece[] => {
+  return runs.flatMap((run, at): Piece[] => {
     const dress = dressOf(run, plain)
     if (dress)
       return dress.text
@@ -78,7 +79,7 @@ function piecesOf(words: Words, plain: Dress): readonly Piece[] {
           }
         })
     if (typeof run === 'string') return []
-    if ('tick' in run) return [{ piece: 'tick', width: tickBox + afterTick }]
+    if ('tick' in run) return [{ piece: 'tick', width: tickBox + afterTick + (at > 0 ? beforeTick : 0) }]
     if ('blank' in run) return [{ piece: 'blank', width: run.blank === true ? blankLine : run.blank }]
     if ('box' in run) return [{ piece: 'box', width: run.box === true ? writeBox.width : run.box }]
     return []
@@ -198,15 +199,17 @@ function setLine(pieces: readonly Piece[], plain: Dress): Line {
         text += next.text
         at++
       }
-      for (const stretch of stretchesOf(text, piece.size, piece.bold)) {
+      for (const stretch of stretchesOf(text.replaceAll('\u00a0', ' '), piece.size, piece.bold)) {
         marks.push({ mark: 'words', x, y: baseline, size: piece.size, bold: piece.bold, ...stretch })
         x += stretch.width
       }
     } else {
+      // Nothing is left free before a box that begins a line.
+      const own = piece.piece === 'tick' && at === 0 ? tickBox + afterTick : piece.width
       if (piece.piece === 'tick')
         marks.push({
           mark: 'box',
-          x,
+          x: x + own - tickBox - afterTick,
           y: middle - tickBox / 2,
           width: tickBox,
           height: tickBox,
@@ -224,7 +227,7 @@ function setLine(pieces: readonly Piece[], plain: Dress): Line {
           is: 'write',
         })
       else marks.push({ mark: 'line', from: [x, baseline + 0.7], to: [x + piece.width, baseline + 0.7], width: boxed })
-      x += piece.width
+      x += own
     }
     at++
   }

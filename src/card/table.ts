@@ -1,5 +1,5 @@
 /** A table as slabs: numbers with their decimal marks under one another, cells to write in, heads that come again on the next side. */
-import type { Cell, Column, Row, Table, Words } from './document.ts'
+import { type Cell, type Column, isWords, type Row, type Table, type Words } from './document.ts'
 import { widthOf } from './letters.ts'
 import { type Dress, lineHeight, linesOf, widestCluster, wordsWidth } from './lines.ts'
 import { type Mark, moved, type Slab } from './marks.ts'
@@ -16,9 +16,8 @@ const isNumber = (cell: Cell): cell is NumberCell => typeof cell === 'object' &&
 const isWrite = (cell: Cell): cell is Extract<Cell, { readonly write: unknown }> =>
   typeof cell === 'object' && 'write' in cell
 const isTick = (cell: Cell): cell is Extract<Cell, { readonly tick: Words }> =>
-  typeof cell === 'object' && !Array.isArray(cell) && 'tick' in cell
-const wordsOf = (cell: Cell): Words | undefined =>
-  typeof cell === 'string' || Array.isArray(cell) ? (cell as Words) : undefined
+  typeof cell === 'object' && 'tick' in cell
+const wordsOf = (cell: Cell): Words | undefined => (isWords(cell) ? cell : undefined)
 
 /** A number's parts: before the decimal mark, from it on, and the other unit. */
 const partsOf = ({ number }: NumberCell): readonly [string, string] => {
@@ -50,9 +49,13 @@ function numberWidths(cells: readonly Cell[], size: number): Widths {
   return most
 }
 
+/** Short heads, `dial to`, `no go`, stay on one line. */
+const unbroken = (head: Words): Words =>
+  typeof head === 'string' && head.length <= 9 ? head.replaceAll(' ', '\u00a0') : head
+
 const headOf = (column: Column): Words =>
   column.unit === undefined
-    ? column.head
+    ? unbroken(column.head)
     : [...(typeof column.head === 'string' ? [{ bold: column.head }] : column.head), { small: ` ${column.unit}` }]
 
 const tickWords = (cell: Extract<Cell, { readonly tick: Words }>): Words =>
@@ -67,7 +70,7 @@ const alone = (rows: readonly Row[], column: number): readonly Cell[] =>
   )
 
 /** The least and the wanted width of a column's matter, mm. */
-function wanted(column: Column, cells: readonly Cell[], size: number): { least: number; most: number } {
+function wanted(column: Column, cells: readonly Cell[], size: number, names: boolean): { least: number; most: number } {
   const numbers = numberWidths(cells, size)
   const number = numbers.whole + numbers.fraction + numbers.dual
   let least = Math.max(column.width ?? 0, number, widestCluster(headOf(column), { size, bold: true }))
@@ -75,8 +78,9 @@ function wanted(column: Column, cells: readonly Cell[], size: number): { least: 
   for (const cell of cells) {
     const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
     if (words !== undefined) {
-      least = Math.max(least, widestCluster(words, { size }))
-      most = Math.max(most, wordsWidth(words, { size }))
+      const dress = { size, bold: names && typeof cell === 'string' }
+      least = Math.max(least, widestCluster(words, dress))
+      most = Math.max(most, wordsWidth(words, dress))
     } else if (isWrite(cell)) least = Math.max(least, writeBox.width)
   }
   return { least, most: Math.max(least, most) }
@@ -90,7 +94,8 @@ interface Laid {
 
 function laidColumns(table: Table, width: number): Laid {
   const padding = 2 * pad * (table.columns.length - 1)
-  const asked = (size: number) => table.columns.map((column, at) => wanted(column, alone(table.rows, at), size))
+  const asked = (size: number) =>
+    table.columns.map((column, at) => wanted(column, alone(table.rows, at), size, at === 0 && (table.named ?? false)))
   const sum = (all: readonly number[]): number => all.reduce((total, each) => total + each, 0)
   const size = sizes.find((tried) => sum(asked(tried).map(({ least }) => least)) <= width - padding) ?? 8
   const all = asked(size)
@@ -151,7 +156,7 @@ function onBaselineOf(mark: Mark, others: readonly Mark[]): Mark {
 export function tableSlabs(table: Table, width: number, gap: number, air: number): readonly Slab[] {
   const { size, columns } = laidColumns(table, width)
   const numbers = table.columns.map((_, at) => numberWidths(alone(table.rows, at), size))
-  const above = 0.5 + 0.7 * air
+  const above = 0.1 + 0.45 * air
   const line = (y: number, weight: number): Mark => ({ mark: 'line', from: [0, y], to: [width, y], width: weight })
 
   const headed = table.columns.some((column) => column.head.length > 0)

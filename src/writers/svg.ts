@@ -14,26 +14,30 @@ type Down = (y: number) => number
  */
 export function svg(sheet: Sheet): string {
   const { width, height, name } = sheet.paper
-  const down: Down = (y) => height - y
-  const groups = byClass(sheet.strokes).map(
-    (group) =>
-      `<g class="${group.class}" stroke="currentColor" fill="none" stroke-width="${mm(group.width)}" stroke-linecap="round">\n${callouts(
-        group.strokes,
-      )
-        .map(([of, strokes]) => {
-          const drawn = strokes.map((stroke) => element(stroke, down, group.width)).join('\n')
-          return of === undefined ? drawn : `<g data-of="${escaped(of)}">\n${drawn}\n</g>`
-        })
-        .join('\n')}\n</g>`,
-  )
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" color="#000" font-family="DejaVu Sans Condensed, DejaVu Sans, Arial Narrow, sans-serif" xml:space="preserve">`,
     `<title>${escaped(`${sheet.number} ${sheet.title}`)}</title>`,
     `<desc>${escaped(`Drawing sheet ${sheet.number} of ${sheet.part}, ${name}, ${mm(width)} x ${mm(height)} mm at 100 %.`)}</desc>`,
     `<rect class="paper" x="0" y="0" width="${mm(width)}" height="${mm(height)}" fill="#fff"/>`,
-    ...groups,
+    ...groupsOf(sheet.strokes, height),
     '</svg>\n',
   ].join('\n')
+}
+
+/** Strokes in groups, one a class, in it one a callout, on paper `height` mm high. Black is `currentColor`. */
+export function groupsOf(strokes: readonly Stroke[], height: number): readonly string[] {
+  const down: Down = (y) => height - y
+  return byClass(strokes).map(
+    (group) =>
+      `<g class="${group.class}" stroke="currentColor" fill="none" stroke-width="${mm(group.width)}" stroke-linecap="round">\n${callouts(
+        group.strokes,
+      )
+        .map(([of, own]) => {
+          const drawn = own.map((stroke) => element(stroke, down, group.width)).join('\n')
+          return of === undefined ? drawn : `<g data-of="${escaped(of)}">\n${drawn}\n</g>`
+        })
+        .join('\n')}\n</g>`,
+  )
 }
 
 /** Strokes of no callout first, then each callout's together, by first appearance. */
@@ -84,5 +88,5 @@ function pen(stroke: Extract<Stroke, { dashes?: readonly number[] }>, usual: num
 }
 
 /** Text as XML holds it: no markup, no character that XML forbids. */
-const escaped = (text: string): string =>
+export const escaped = (text: string): string =>
   oneLine(text).replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;')

@@ -20,7 +20,6 @@ export function pictureOf(width: number, height: number, word = 'bore'): Picture
     height,
     title: 'Section',
     says: `A bore and ${word}, ${width} wide`,
-    svg: `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}"><rect x="0.2" y="0.2" width="${width - 0.4}" height="${height - 0.4}" fill="none" stroke="#000" stroke-width="0.35"/></svg>`,
     strokes: [
       line([0.2, 0.2], [width - 0.2, 0.2]),
       line([width - 0.2, 0.2], [width - 0.2, height - 0.2]),
