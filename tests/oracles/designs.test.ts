@@ -124,7 +124,7 @@ const stagedWalksOf = (of: Made): readonly Walk[] => {
   if (bar.stages.length === 1) return walksOf(of, asSet(of))
   const zero = Math.min(...bar.lanes.map((lane) => lane.touchOff))
   return bar.stages.flatMap(({ projection, from, to }, stage) =>
-    walksOf(of, [projection - bar.setting, projection + bar.setting]).map((walk, n, all) => {
+    walksOf(of, [projection - bar.setting, projection + bar.setting]).map((walk, _, all) => {
       // The dial counts from first touch, which comes where this bore and this width have it.
       const here = all.filter(
         (other) => other.radius === walk.radius && other.floor === walk.floor && other.noseWidth === walk.noseWidth,
