@@ -1,7 +1,10 @@
 import type { BarSpec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
-import { laneOffsets, type Setting, chipCoil } from './window.ts'
+import { targetOf } from './engaged.ts'
+import { grooveHalf } from './round-nose.ts'
 import type { Section } from './types.ts'
+import { mouthHalfOfV } from './v-nose.ts'
+import { laneOffsets, type Setting, chipCoil } from './window.ts'
 import { either, roundTo, roundUp } from './makeable.ts'
 import type { Spec } from '../spec/spec.ts'
 
@@ -32,6 +35,46 @@ export const chipRoomFor = (spec: Spec, bar: BarSpec): number => chipCoil(infeed
 /** Which corner of the tolerances: the one at which the bar comes nearest the back wall, the front, or the middle of all. */
 export type Corner = 'back' | 'front' | 'middle'
 
+type Nose = { readonly width: number; readonly cornerRadius: number; readonly single: boolean }
+
+/** What of a setting follows from the section alone, at a corner of its limits. */
+type Placed = Omit<Setting, 'clearances' | 'chipRoom'>
+
+/** Flat noses: one as wide as its slot, or lanes. */
+const flatSettings = (
+  corner: Corner,
+  section: Section,
+  nose: Nose,
+  radius: number,
+  floor: number,
+): readonly Placed[] => {
+  const { widthLimits } = section
+  const width =
+    corner === 'middle' ? section.width : corner === 'front' && nose.single ? widthLimits.lower : widthLimits.upper
+  const noseWidth = nose.single ? width : Math.min(nose.width, width)
+  const offsets = nose.single ? [0] : laneOffsets(width, noseWidth, leastOverlap(nose.width, nose.cornerRadius))
+  const cornerRadius = Math.min(nose.cornerRadius, noseWidth / 2)
+  return offsets.map((offset) => ({ radius, floor, noseWidth, cornerRadius, offset }))
+}
+
+/** A V or a round touches with its tip; what it leaves open is as wide as its mouth. */
+const tipSetting = (corner: Corner, section: Section, radius: number, floor: number): Placed => {
+  const { socket, groove, cornerRadius } = section
+  const tip = { radius, floor, noseWidth: 2 * cornerRadius, cornerRadius, offset: 0 }
+  if (!socket) return { ...tip, opening: { half: grooveHalf(radius, groove?.radius ?? cornerRadius, floor - radius) } }
+  const { sides, acrossFlats } = socket
+  const flat = (corner === 'middle' ? (acrossFlats.lower + acrossFlats.upper) / 2 : acrossFlats.upper) / 2
+  return { ...tip, opening: { half: mouthHalfOfV(sides, flat, radius), flank: { sides, flat } } }
+}
+
+/** x of the floor at a corner: with the smallest bore, the deepest. */
+const floorAt = (corner: Corner, section: Section, radius: number): number => {
+  const { across, acrossLimits, floorLimits, slit } = section
+  if (slit) return targetOf(section)
+  if (!floorLimits) return (corner === 'middle' ? across : acrossLimits.upper) - radius
+  return corner === 'middle' ? section.floor : floorLimits.upper
+}
+
 /**
  * The settings, one a lane, at a corner of the tolerances: smallest bore; for the back the widest slot (it touches first); for the front
  * the deepest, and the narrowest for a nose as wide as the slot, the widest for lanes, which then lie farthest off the middle.
@@ -39,29 +82,17 @@ export type Corner = 'back' | 'front' | 'middle'
 export const settingsAt = (
   corner: Corner,
   section: Section,
-  nose: { readonly width: number; readonly cornerRadius: number; readonly single: boolean },
+  nose: Nose,
   clearances: Setting['clearances'],
   chipRoom: number,
 ): readonly Setting[] => {
-  const { bore, widthLimits, acrossLimits } = section
-  // A hub tilted for a taper key shifts against the bar.
-  const lost = section.key?.taper?.windowLoss ?? 0
-  const radius = corner === 'middle' ? section.boreRadius : bore.lower / 2
-  const width =
-    corner === 'middle' ? section.width : corner === 'front' && nose.single ? widthLimits.lower : widthLimits.upper
-  const across = corner === 'middle' ? section.across : acrossLimits.upper
-  const overlap = leastOverlap(nose.width, nose.cornerRadius)
-  const noseWidth = nose.single ? width : Math.min(nose.width, width)
-  const offsets = nose.single ? [0] : laneOffsets(width, noseWidth, overlap)
-  return offsets.map((offset) => ({
-    radius,
-    floor: across - radius,
-    noseWidth,
-    cornerRadius: Math.min(nose.cornerRadius, noseWidth / 2),
-    offset,
-    clearances: lost > 0 ? { ...clearances, back: clearances.back + lost } : clearances,
-    chipRoom,
-  }))
+  const radius = corner === 'middle' ? section.boreRadius : section.bore.lower / 2
+  const floor = floorAt(corner, section, radius)
+  const placed =
+    section.socket || section.groove
+      ? [tipSetting(corner, section, radius, floor)]
+      : flatSettings(corner, section, nose, radius, floor)
+  return placed.map((each) => ({ ...each, clearances, chipRoom }))
 }
 
 /** A nose narrower than its slot, for a wanted number of lanes: a round figure with more overlap than the least. */

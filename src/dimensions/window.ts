@@ -22,6 +22,26 @@ export interface Setting {
   readonly clearances: Clearances
   /** Least room before the bar for the chip. */
   readonly chipRoom: number
+  /** What is open before the bar at full depth, where that is no slot as wide as the nose. */
+  readonly opening?: Opening
+}
+
+/** The mouth of a V or of a round groove at full depth, half of it across; and of a V the flats that its flanks lie on, half across flats. */
+export interface Opening {
+  readonly half: number
+  readonly flank?: { readonly sides: number; readonly flat: number }
+}
+
+/** Half of what is open before the bar, on either side of the nose's middle. */
+export const openHalf = ({ opening, noseWidth }: Setting): number => opening?.half ?? noseWidth / 2
+
+/** Whether a bar with its axis at `axis` has a V's flank nearest, not its mouth corner; and how far the flank is from the axis. */
+export const flankBefore = ({ opening, radius }: Setting, axis: number): number | undefined => {
+  const flank = opening?.flank
+  if (!flank) return undefined
+  const share = Math.PI / flank.sides
+  if (axis * Math.sin(share) < Math.sqrt(Math.max(0, radius ** 2 - flank.flat ** 2))) return undefined
+  return flank.flat - axis * Math.cos(share)
 }
 
 /** Room that a coil of chip needs before the bar: chip `thickness` × `length` wound three times looser than solid. */
@@ -44,12 +64,16 @@ export const projectionMost = (setting: Setting, diameter: number, cut = -Infini
 
 /**
  * Greatest x of the bar axis at which the bar still clears the metal in front by the front clearance, once the slot is open:
- * the mouth corner governs, or the bore's arc where the bar stands beside the slot; ∞ where the bar can enter the slot.
+ * the mouth corner governs, or a V's flank, or the bore's arc where the bar stands beside the slot; ∞ where the bar can enter the slot.
  */
 export const barAxisMost = (setting: Setting, diameter: number): number => {
-  const { radius, noseWidth, offset, clearances } = setting
+  const { radius, offset, clearances, opening } = setting
   const reach = diameter / 2 + clearances.front
-  const half = noseWidth / 2
+  const half = openHalf(setting)
+  if (opening?.flank) {
+    const axis = (opening.flank.flat - reach) / Math.cos(Math.PI / opening.flank.sides)
+    if (flankBefore(setting, axis) !== undefined) return axis
+  }
   const side = Math.abs(offset)
   const corner = mouthX(radius, side + half)
   const byCorner = reach > half ? corner - Math.sqrt(reach ** 2 - half ** 2) : Infinity
@@ -67,8 +91,8 @@ export const projectionLeast = (setting: Setting, diameter: number): number =>
  *     K = R + X_t + x_c − f − c_b − c_r;  min( (K − c_f) + h²/(K + c_f), R + X_t − c_b − c_r − floor ).
  */
 export const largestBar = (setting: Setting): number => {
-  const { radius, floor, noseWidth, cornerRadius, offset, clearances } = setting
-  if (offset === 0) {
+  const { radius, floor, noseWidth, cornerRadius, offset, clearances, opening } = setting
+  if (offset === 0 && !opening) {
     const half = noseWidth / 2
     const touch = touchOffX(radius, noseWidth, cornerRadius)
     const behind = radius + touch - clearances.back - clearances.withdrawn

@@ -62,11 +62,14 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
   if (!material) return undefined
   const width = bar.noseWidth
   const chip = infeedPerPass(spec, asked)
+  // The flanks of a V, and a round nose's arc, cut aslant: a longer edge, a thinner chip, and less of the thrust straight back.
+  const engaged = bar.engaged ?? { edge: width, chip: 1 }
   const force = (edge: 'worn' | 'dull') => (thickness: number) =>
-    cuttingForce(material.kienzle, width, thickness, bit.rake, edge)
+    cuttingForce(material.kienzle, engaged.edge, thickness * engaged.chip, bit.rake, edge)
   const worn = force('worn')(chip)
   const dull = force('dull')(chip)
-  const ratio = thrustRatio(bit.rake)
+  const onEdge = thrustRatio(bit.rake)
+  const ratio = { least: onEdge.least * engaged.chip, most: onEdge.most * engaged.chip }
   const machine = asked.give ?? usualMachine
   const held: Held = {
     diameter: bar.diameter.nominal,
@@ -81,7 +84,7 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
     force: force('worn'),
     planned: chip,
     least: leastChip,
-    edgeThrust: width * edgeThrust(material.name),
+    edgeThrust: engaged.edge * engaged.chip * edgeThrust(material.name),
     give: plain,
   }
   const springs = springPasses(cut, give.most)
