@@ -1,0 +1,37 @@
+import type { Spec } from '../spec/spec.ts'
+import { type AcrossNoGo, acrossNoGoOf } from './across-no-go.ts'
+import type { Reasoned } from './basis.ts'
+import { type DrillJig, drillJigOf } from './drill-jig.ts'
+import { type HubRing, hubRingOf } from './hub-ring.ts'
+import { type IndexPlate, indexPlateOf } from './index-plate.ts'
+import { type PressSpacer, pressSpacerOf } from './press-spacer.ts'
+import { type SettingStep, settingStepOf } from './setting-step.ts'
+import type { CutterBar, GuideBushing, Section } from './types.ts'
+import { type WidthGauge, widthGaugeOf } from './width-gauge.ts'
+
+/** Gauges and small shop aids beside the tooling itself; what a job has no use for is absent. */
+export interface Aids {
+  readonly acrossNoGo?: AcrossNoGo
+  readonly widthGauge?: WidthGauge
+  readonly hubRing?: HubRing
+  readonly settingStep?: SettingStep
+  readonly indexPlate?: IndexPlate
+  readonly drillJig?: DrillJig
+  readonly pressSpacer?: PressSpacer
+}
+
+/** Every aid that the job has, each with its reasons. */
+export const aidsOf = (
+  spec: Spec,
+  section: Section,
+  bar: CutterBar | undefined,
+  bushing: GuideBushing | undefined,
+): { readonly [Name in keyof Aids]-?: Reasoned<NonNullable<Aids[Name]>> | undefined } => ({
+  acrossNoGo: acrossNoGoOf(spec, section),
+  widthGauge: widthGaugeOf(spec, section),
+  hubRing: hubRingOf(spec, section, bar),
+  settingStep: bar && settingStepOf(spec, bar),
+  indexPlate: indexPlateOf(spec, section),
+  drillJig: bar && drillJigOf(spec, bar),
+  pressSpacer: pressSpacerOf(spec, section, bushing, bar),
+})
