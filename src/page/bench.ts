@@ -1,0 +1,86 @@
+import { computed, effect, signal } from '@preact/signals'
+import { fault, settled, working } from './answers.ts'
+import { shownUnits } from './shown-in.ts'
+import { Ended } from './workers/talk.ts'
+import type { Drawn, PassRun } from './workers/works.ts'
+
+/** What is looked at: the cut, pass by pass, and what is drawn of it. */
+
+/** The finding whose dimension is shown on the picture. */
+export const shownFinding = signal<string | undefined>(undefined)
+/** Width of the figures, px. */
+export const width = signal(0)
+export const drawnNow = signal<Drawn | undefined>(undefined)
+
+export const passes = computed<readonly PassRun[]>(() => settled.value?.passes ?? [])
+/** Passes taken; undefined is all of them, where fronts foul. */
+const taken = signal<number | undefined>(undefined)
+export const passAt = computed(() => Math.min(taken.value ?? passes.value.length, passes.value.length))
+/** Takes so many passes, within what there is. */
+export const takePasses = (count: number): void => {
+  const within = Math.max(0, Math.min(passes.value.length, Math.round(count)))
+  taken.value = within === passes.value.length ? undefined : within
+}
+
+/** The passes after which something is measured, and both ends. */
+const gates = computed(() => [
+  0,
+  ...passes.value.flatMap((run, place) => (run.gate === undefined ? [] : [place + 1])),
+  passes.value.length,
+])
+export const nextGate = (): number => gates.value.find((gate) => gate > passAt.value) ?? passes.value.length
+export const lastGate = (): number => gates.value.findLast((gate) => gate < passAt.value) ?? 0
+
+/** Passes a second while the cut runs, and how long it stops at a gate. */
+const aSecond = 12
+const atGate = 900
+export const running = signal(false)
+let timer: ReturnType<typeof setTimeout> | undefined
+
+export const stop = (): void => {
+  clearTimeout(timer)
+  running.value = false
+}
+
+/** Runs the cut from where it stands, from first touch where it is done; from gate to gate for whoever wants no motion. */
+export const run = (): void => {
+  const calm = matchMedia('(prefers-reduced-motion: reduce)').matches
+  if (passAt.value >= passes.value.length) takePasses(0)
+  running.value = true
+  const on = (): void => {
+    if (passAt.value >= passes.value.length) return stop()
+    takePasses(calm ? nextGate() : passAt.value + 1)
+    const gate = passes.value[passAt.value - 1]?.gate !== undefined
+    timer = setTimeout(on, gate || calm ? atGate : 1000 / aSecond)
+  }
+  timer = setTimeout(on, 1000 / aSecond)
+}
+
+let wanted = false
+let busy = false
+
+/** Draws the newest that is wanted as soon as the hand is free. */
+const draw = async (): Promise<void> => {
+  if (busy) return
+  busy = true
+  while (wanted) {
+    wanted = false
+    try {
+      drawnNow.value = await working.ask('draw', { passes: passAt.value, width: width.value, shown: shownUnits.value })
+    } catch (error) {
+      if (!(error instanceof Ended))
+        fault.value = error instanceof Error ? (error.stack ?? error.message) : String(error)
+    }
+  }
+  busy = false
+}
+
+/** Keeps the figures in step with job, pass and width. */
+export const followBench = (): void => {
+  effect(() => {
+    if (!settled.value?.design || width.value < 100) return
+    void [passAt.value, shownUnits.value]
+    wanted = true
+    void draw()
+  })
+}

@@ -1,0 +1,45 @@
+import { Bore } from './parts/bore.tsx'
+import { Offered } from './parts/blank.tsx'
+import { First } from './parts/first.tsx'
+import { Follows } from './parts/follows.tsx'
+import { Foot } from './parts/foot.tsx'
+import { Handle } from './parts/handle.tsx'
+import { Head } from './parts/head.tsx'
+import { Changed, Notices } from './parts/notices.tsx'
+import { Order } from './parts/order.tsx'
+import { OtherWay } from './parts/other-way.tsx'
+import { Chosen, Known } from './parts/told.tsx'
+import { ToMake } from './parts/to-make.tsx'
+import { Verdict } from './parts/verdict.tsx'
+
+/** The whole page. Read, tabbed and seen in one order at every width. */
+export const Page = () => (
+  <>
+    <a class="skip" href="#bore">
+      To the bore
+    </a>
+    <Head />
+    <main>
+      <Notices />
+      <Verdict />
+      <First />
+      <div class="bench">
+        <div class="left">
+          <Known />
+          <Chosen />
+          <Changed />
+        </div>
+        <Bore />
+        <div class="right">
+          <Follows />
+          <Handle />
+        </div>
+      </div>
+      <Order />
+      <OtherWay />
+      <ToMake />
+    </main>
+    <Foot />
+    <Offered />
+  </>
+)

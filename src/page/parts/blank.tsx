@@ -1,0 +1,273 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Complaint } from '../../spec/complaint.ts'
+import { isMapping } from '../../spec/place.ts'
+import { design, offered, settled } from '../answers.ts'
+import { doneTyping, jobUnits, stated, tell } from '../job.ts'
+import { worded } from '../rows/complaining.ts'
+import type { Row } from '../rows/row.ts'
+import { otherwise, statedShown, unitOf, workedShown } from '../rows/shown.ts'
+import { taken } from '../rows/typed.ts'
+import { shownUnits } from '../shown-in.ts'
+
+/** While it is typed, a value that reads is taken after this long, ms. */
+const pause = 400
+
+/** Name of a blank for labels and for what belongs to it. */
+export const idOf = (path: string): string => `at-${path.replaceAll('.', '-')}`
+
+/** The next value up or down by the last figure shown; undefined where the text is no plain number. */
+const stepped = (text: string, by: number): string | undefined => {
+  const found = /^(-?\d*)(?:([.,])(\d+))?$/.exec(text.trim())
+  if (!found || text.trim() === '') return undefined
+  const [, whole = '', mark = '.', part = ''] = found
+  const steps = Math.round(Number(`${whole || '0'}.${part || '0'}`) * 10 ** part.length) + by
+  return (steps / 10 ** part.length).toFixed(part.length).replace('.', mark)
+}
+
+interface BlankAsked {
+  readonly row: Row
+  readonly complaint?: Complaint | undefined
+  /** A chosen value: dotted until it is held. */
+  readonly chosen?: true
+  /** What it would be were it let go. */
+  readonly free?: { readonly worked: number | string; readonly why?: string } | undefined
+}
+
+/** One line of the form: a word, a blank, a unit; under it what is to be said of it. */
+export const Blank = (asked: BlankAsked) => {
+  const { kind } = asked.row
+  if (kind.is === 'word' || kind.is === 'branch' || kind.is === 'presence') return <Choice {...asked} />
+  return <Line {...asked} />
+}
+
+const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
+  const { path, kind } = row
+  const units = { job: jobUnits.value, shown: shownUnits.value }
+  const value = stated(path)
+  const worked = design.value && row.worked?.(design.value)
+  const shown = statedShown(value, kind, units)
+  const workedText = workedShown(worked, kind, units.shown)
+  const [typed, setTyped] = useState<string | undefined>(undefined)
+  const [wrong, setWrong] = useState<{ typed: string; accepted: string } | undefined>(undefined)
+  const [asksWhy, setAsksWhy] = useState(false)
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
+  useEffect(() => () => clearTimeout(timer.current), [])
+  const held = chosen === true && value !== undefined
+  const text = typed ?? (shown || (chosen ? workedText : ''))
+  const why = row.why === undefined ? undefined : design.value?.basis[row.why]
+  const id = idOf(path)
+
+  /** Takes what was typed into the job; false where it does not read. */
+  const take = (now: string, typing: boolean): boolean => {
+    clearTimeout(timer.current)
+    if (now === (shown || (chosen ? workedText : ''))) {
+      setWrong(undefined)
+      return true
+    }
+    const read = taken(now, kind, units)
+    if ('accepted' in read) {
+      if (!typing) setWrong({ typed: now, accepted: read.accepted })
+      return false
+    }
+    setWrong(undefined)
+    tell({ [path]: read.value }, typing ? path : undefined)
+    return true
+  }
+  const leave = (): void => {
+    if (typed === undefined) return
+    const read = take(typed, false)
+    doneTyping()
+    if (read) setTyped(undefined)
+  }
+  const keyed = (event: KeyboardEvent): void => {
+    if (event.key === 'Enter') leave()
+    else if (event.key === 'Escape') {
+      clearTimeout(timer.current)
+      setTyped(undefined)
+      setWrong(undefined)
+    } else if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
+      const next = stepped(text, (event.key === 'ArrowUp' ? 1 : -1) * (event.shiftKey ? 10 : 1))
+      if (next === undefined) return
+      event.preventDefault()
+      setTyped(next)
+      take(next, true)
+    }
+  }
+  const write = (now: string): void => {
+    setTyped(now)
+    clearTimeout(timer.current)
+    timer.current = setTimeout(() => take(now, true), pause)
+  }
+
+  const stays =
+    shown === ''
+      ? 'Nothing of it is taken.'
+      : `The last one that could be read, ${withUnit(shown, unitOf(kind, units.shown))}, stays in force.`
+  const said = wrong
+    ? `“${wrong.typed}” is not taken. Write ${wrong.accepted}. ${stays}`
+    : complaint
+      ? worded(complaint)
+      : undefined
+  const other = otherwise(value, kind, units)
+  const freeText = free && `${workedShown(free.worked, kind, units.shown)}${free.why ? `: ${free.why}` : ''}`
+  const notes = [
+    said && `${id}-said`,
+    other && `${id}-other`,
+    held && `${id}-held`,
+    asksWhy && why && `${id}-why`,
+    `${id}-unit`,
+  ].filter((each) => typeof each === 'string' && each !== '')
+  const wide = kind.is === 'list' || (kind.is === 'text' && kind.long)
+  const list = kind.is === 'text' && kind.offered ? `offered-${kind.offered}` : undefined
+  return (
+    <div
+      class={`row${chosen ? (held ? ' is-held' : ' is-chosen') : ''}${said ? ' is-wrong' : ''}${wide ? ' is-wide' : ''}`}
+    >
+      <label for={id}>{row.word}</label>
+      {held && <span class="punch" role="img" aria-label="held by you" />}
+      <input
+        id={id}
+        type="text"
+        inputMode={kind.is === 'text' || kind.is === 'list' || kind.is === 'tolerance' ? 'text' : 'decimal'}
+        autocomplete="off"
+        spellcheck={false}
+        value={text}
+        placeholder={chosen ? '' : workedText}
+        list={list}
+        aria-invalid={said ? 'true' : undefined}
+        aria-describedby={notes.join(' ')}
+        onInput={(event) => write(event.currentTarget.value)}
+        onKeyDown={keyed}
+        onFocus={() => setAsksWhy(true)}
+        onBlur={() => {
+          setAsksWhy(false)
+          leave()
+        }}
+      />
+      <span class="unit" id={`${id}-unit`}>
+        {unitOf(kind, units.shown)}
+      </span>
+      {said && (
+        <p class="note complaint" id={`${id}-said`}>
+          {said}
+        </p>
+      )}
+      {!said && other && (
+        <p class="note" id={`${id}-other`}>
+          {other}
+        </p>
+      )}
+      {held && (
+        <p class="note" id={`${id}-held`}>
+          Held by you.{freeText ? ` Left free it would be ${freeText}. ` : ' '}
+          <button type="button" class="link" onClick={() => tell({ [letGoPath(path)]: null })}>
+            Let it go
+          </button>
+        </p>
+      )}
+      {asksWhy && !held && why && (
+        <p class="note" id={`${id}-why`}>
+          {sentence(why)}
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** A blank's size is no size of a blank that is not there: letting it go lets the whole of it go. */
+const letGoPath = (path: string): string => (path === 'tooling.bar.bit.size' ? 'tooling.bar.bit' : path)
+
+const withUnit = (shown: string, unit: string): string =>
+  /[a-z"]$/i.test(shown) || unit === '' ? shown : `${shown} ${unit}`
+
+export const sentence = (words: string): string => {
+  const begun = words.charAt(0).toUpperCase() + words.slice(1)
+  return /[.!?]$/.test(begun) ? begun : `${begun}.`
+}
+
+const Choice = ({ row, complaint, chosen }: BlankAsked) => {
+  const { path, kind } = row
+  const id = idOf(path)
+  const value = stated(path)
+  const held = chosen === true && value !== undefined
+  const worked = settled.value?.design && row.worked?.(settled.value.design)
+  const choose = (word: string): void => {
+    if (kind.is === 'presence') tell({ [path]: word === 'within' ? {} : null })
+    else if (kind.is === 'branch') tell({ [path]: { [word]: kept(path, word) } })
+    else tell({ [path]: word === '' ? null : word })
+  }
+  const now =
+    kind.is === 'presence'
+      ? value === undefined
+        ? 'without'
+        : 'within'
+      : kind.is === 'branch'
+        ? isMapping(value)
+          ? (Object.keys(value)[0] ?? '')
+          : ''
+        : String(value ?? '')
+  const offers: readonly (readonly [string, string])[] =
+    kind.is === 'presence'
+      ? [
+          ['without', kind.without],
+          ['within', kind.within],
+        ]
+      : kind.is === 'word' || kind.is === 'branch'
+        ? [
+            ...(kind.is === 'word' ? [['', worked === undefined ? '' : workedShown(worked, kind, 'mm')] as const] : []),
+            ...Object.entries(kind.words),
+          ]
+        : []
+  const odd = offers.some(([word]) => word === now) ? [] : [[now, now] as const]
+  return (
+    <div class={`row${chosen ? (held ? ' is-held' : ' is-chosen') : ''}${complaint ? ' is-wrong' : ''}`}>
+      <label for={id}>{row.word}</label>
+      {held && <span class="punch" role="img" aria-label="held by you" />}
+      <span class={`pick${now === '' ? ' is-taken' : ''}`}>
+        <select
+          id={id}
+          value={now}
+          aria-invalid={complaint ? 'true' : undefined}
+          aria-describedby={complaint ? `${id}-said` : undefined}
+          onChange={(event) => choose(event.currentTarget.value)}
+        >
+          {[...offers, ...odd].map(([word, says]) => (
+            <option key={word} value={word}>
+              {word === '' ? (says === '' ? 'not told' : says) : says}
+            </option>
+          ))}
+        </select>
+      </span>
+      <span class="unit" />
+      {complaint && (
+        <p class="note complaint" id={`${id}-said`}>
+          {worded(complaint)}
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** What was told of each kind of feature, so that looking at another kind loses nothing. */
+const left = new Map<string, unknown>()
+const kept = (path: string, word: string): unknown => {
+  const now = stated(path)
+  if (isMapping(now)) for (const [kind, told] of Object.entries(now)) left.set(kind, told)
+  return left.get(word) ?? {}
+}
+
+/** The words that blanks offer, once for the page. */
+export const Offered = () => (
+  <>
+    <datalist id="offered-materials">
+      {offered.value.materials.map((name) => (
+        <option key={name} value={name} />
+      ))}
+    </datalist>
+    <datalist id="offered-threads">
+      {offered.value.threads.map((name) => (
+        <option key={name} value={name} />
+      ))}
+    </datalist>
+  </>
+)

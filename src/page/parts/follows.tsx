@@ -1,0 +1,204 @@
+import { signal } from '@preact/signals'
+import { useState } from 'preact/hooks'
+import type { Finding, Remedy } from '../../checks/rule.ts'
+import type { Design } from '../../design.ts'
+import { current, design, rules, settled } from '../answers.ts'
+import { shownFinding } from '../bench.ts'
+import { jobUnits, stated, tell, undo } from '../job.ts'
+import { measure } from '../measures.ts'
+import { chosen } from '../rows/chosen.ts'
+import { allRows } from '../rows/complaining.ts'
+import { statedShown, workedShown } from '../rows/shown.ts'
+import { shownUnits } from '../shown-in.ts'
+import { verdicts } from '../words.ts'
+import { Heading } from './heading.tsx'
+import { MarginBar } from './margin.tsx'
+
+/** How many of those that hold are shown at once. */
+const first = 7
+
+/** A remedy that was taken: what it set, and the design it was taken from. */
+const applied = signal<
+  | {
+      readonly rule: string
+      readonly set: NonNullable<Remedy['set']>
+      readonly before: Readonly<Record<string, unknown>>
+      readonly was: Design | undefined
+    }
+  | undefined
+>(undefined)
+/** While somebody is in the list it keeps its order, so that nothing moves under a finger. */
+const order = signal<readonly string[] | undefined>(undefined)
+
+const inOrder = (findings: readonly Finding[]): readonly Finding[] => {
+  const frozen = order.value
+  if (!frozen) return findings
+  const place = (finding: Finding): number => {
+    const at = frozen.indexOf(finding.rule)
+    return at < 0 ? frozen.length : at
+  }
+  return findings.toSorted((a, b) => place(a) - place(b))
+}
+
+export const Follows = () => {
+  const [all, setAll] = useState(false)
+  const whole = design.value
+  if (!whole) return null
+  const ordered = inOrder(whole.findings)
+  const open = ordered.filter((finding, place) => finding.verdict !== 'pass' || place < first)
+  const shown = all
+    ? ordered
+    : ordered.slice(0, Math.max(first, open.filter((finding) => finding.verdict !== 'pass').length))
+  const more = ordered.length - shown.length
+  return (
+    <section class={`follows${current.value ? '' : ' is-old'}`} aria-labelledby="follows">
+      <Heading id="follows" aside="tightest first">
+        What follows
+      </Heading>
+      <ol
+        class="findings"
+        onFocusCapture={() => {
+          order.value ??= whole.findings.map((finding) => finding.rule)
+        }}
+        onBlurCapture={(event) => {
+          if (!event.currentTarget.contains(event.relatedTarget as Node | null)) order.value = undefined
+        }}
+      >
+        {shown.map((finding) => (
+          <Found key={finding.rule} finding={finding} />
+        ))}
+      </ol>
+      {(more > 0 || all) && (
+        <button type="button" class="link" onClick={() => setAll(!all)}>
+          {all ? 'The tightest alone' : `And ${more} more hold`}
+        </button>
+      )}
+    </section>
+  )
+}
+
+const Found = ({ finding }: { finding: Finding }) => {
+  const { rule, verdict, unit, measured, limit, margin, remedies } = finding
+  const [asks, setAsks] = useState(false)
+  const told = rules.value[rule]
+  const { one, is } = verdicts[verdict]
+  const units = shownUnits.value
+  const reason = settled.value?.reasons[rule] ?? finding.reason
+  const least = told?.sense === 'at least'
+  const broken = verdict === 'fail' || verdict === 'caution'
+  // A number is rounded the way the verdict leans, so that a printed one never contradicts it.
+  const [low, high] = broken
+    ? least
+      ? (['down', 'up'] as const)
+      : (['up', 'down'] as const)
+    : ([undefined, undefined] as const)
+  const say = (value: number, lean?: 'up' | 'down', bare?: boolean): string => measure(value, unit, units, lean, bare)
+  const note = applied.value?.rule === rule ? applied.value : undefined
+  return (
+    <li
+      class={`finding ${is}`}
+      data-rule={rule}
+      onMouseEnter={() => {
+        shownFinding.value = rule
+      }}
+      onMouseLeave={() => {
+        shownFinding.value = undefined
+      }}
+    >
+      <p class="reason">
+        <b>{one}.</b> {reason}
+      </p>
+      <MarginBar finding={finding} units={units} />
+      {limit !== undefined && told && (
+        <p class="figures">
+          <span>
+            {measured === undefined ? 'not told' : say(measured, low, true)}, {told.sense} {say(limit, high)}
+          </span>
+          {margin !== undefined && (
+            <span>
+              {margin < 0 ? `${least ? 'short' : 'over'} by ${say(-margin, 'up')}` : `room ${say(margin, 'down')}`}
+            </span>
+          )}
+        </p>
+      )}
+      {note && <Note note={note} />}
+      {remedies.length > 0 && (
+        <ul class="remedies">
+          {remedies.map((remedy) => (
+            <li key={remedy.say}>
+              <Way rule={rule} remedy={remedy} />
+            </li>
+          ))}
+        </ul>
+      )}
+      {told && (
+        <p class="basis">
+          <button type="button" class="link" aria-expanded={asks} onClick={() => setAsks(!asks)}>
+            How this was come by
+            <span class="unseen">: {reason}</span>
+          </button>
+          {asks && (
+            <span class="note">
+              It {finding.binding} hold that {told.states}. From: {told.source}.
+            </span>
+          )}
+        </p>
+      )}
+    </li>
+  )
+}
+
+const Way = ({ rule, remedy }: { rule: string; remedy: Remedy }) => {
+  const { say, set } = remedy
+  if (!set) return <span class="plain">{say}</span>
+  const take = (): void => {
+    const before = Object.fromEntries(Object.keys(set).map((path) => [path, stated(path)]))
+    applied.value = { rule, set, before, was: design.value }
+    tell(set)
+  }
+  return (
+    <button type="button" onClick={take}>
+      {say.replace(/\.$/, '')}
+    </button>
+  )
+}
+
+/** What a remedy did, and the way back. */
+const Note = ({ note }: { note: NonNullable<typeof applied.value> }) => {
+  const units = { job: jobUnits.value, shown: shownUnits.value }
+  const now = design.value
+  const rowOf = (path: string) => allRows.find((row) => row.path === path)
+  const said = Object.entries(note.set).map(([path, value]) => {
+    const row = rowOf(path)
+    const word = row?.word ?? path
+    const was =
+      row && note.was && row.worked
+        ? workedShown(row.worked(note.was), row.kind, units.shown)
+        : statedShown(note.before[path], row?.kind ?? { is: 'text' }, units)
+    if (value === null) return `${word} let go${was === '' ? '' : `, was ${was}`}.`
+    const is = row ? statedShown(value, row.kind, units) : String(value)
+    return `${word} ${is}${was === '' || was === is ? '' : `, was ${was}`}.`
+  })
+  const moved = chosen.flatMap((row) => {
+    if (!now || !note.was || !row.worked || row.path in note.set) return []
+    const [is, was] = [row.worked(now), row.worked(note.was)].map((worked) =>
+      workedShown(worked, row.kind, units.shown),
+    )
+    return is === was || is === '' ? [] : [`${row.word} moved to ${is}.`]
+  })
+  return (
+    <p class="undo" role="status">
+      <span>{[...said, ...moved.slice(0, 3)].join(' ')}</span>
+      <button
+        type="button"
+        class="link"
+        onClick={() => {
+          applied.value = undefined
+          undo()
+        }}
+      >
+        Undo
+      </button>
+    </p>
+  )
+}

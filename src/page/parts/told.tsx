@@ -1,0 +1,139 @@
+import { useState } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
+import { current, design, jobAsked, outcome, settled, working } from '../answers.ts'
+import { document, jobUnits, stated } from '../job.ts'
+import { chosen } from '../rows/chosen.ts'
+import { byRow } from '../rows/complaining.ts'
+import { known } from '../rows/known.ts'
+import { asked, type Group, type Row } from '../rows/row.ts'
+import { shop } from '../rows/shop.ts'
+import { statedShown, unitOf, workedShown } from '../rows/shown.ts'
+import { shownUnits } from '../shown-in.ts'
+import { Blank } from './blank.tsx'
+import { Heading } from './heading.tsx'
+import { isMapping } from '../../spec/place.ts'
+
+const there = (row: Row): boolean => row.when?.(asked(document.value)) ?? true
+
+/** One or more groups of lines. */
+export const Groups = ({ groups }: { groups: readonly Group[] }) => {
+  const complaints = byRow(outcome.value?.complaints ?? [])
+  return (
+    <>
+      {groups
+        .filter((group) => group.when?.(asked(document.value)) ?? true)
+        .map((group) => (
+          <fieldset key={group.heading}>
+            <legend>{group.heading}</legend>
+            {group.rows.filter(there).map((row) => (
+              <Blank key={row.path} row={row} complaint={complaints.get(row.path)} />
+            ))}
+          </fieldset>
+        ))}
+    </>
+  )
+}
+
+/** A group in a line, for where there is little room: made from the same lines. */
+const inWords = (rows: readonly Row[]): string => {
+  const units = { job: jobUnits.value, shown: shownUnits.value }
+  return rows
+    .filter(there)
+    .flatMap((row) => {
+      const value = stated(row.path)
+      const told =
+        row.kind.is === 'branch'
+          ? isMapping(value)
+            ? (row.kind.words[Object.keys(value)[0] ?? ''] ?? '')
+            : ''
+          : row.kind.is === 'presence'
+            ? value === undefined
+              ? row.kind.without
+              : row.kind.within
+            : row.kind.is === 'word'
+              ? (row.kind.words[String(value ?? '')] ?? '')
+              : statedShown(value, row.kind, units)
+      const unit = unitOf(row.kind, units.shown)
+      if (told === '') return []
+      const bare = ['branch', 'presence', 'word', 'tolerance', 'text'].includes(row.kind.is)
+      return [bare ? told : `${row.word.toLowerCase()} ${told}${/[a-z"]$/i.test(told) ? '' : ` ${unit}`}`.trim()]
+    })
+    .join(', ')
+}
+
+/** What is known: everything that only the machinist can tell. */
+export const Known = () => {
+  const [open, setOpen] = useState(false)
+  return (
+    <section class={`told known${open ? ' is-open' : ''}`} aria-labelledby="known">
+      <Heading id="known">What is known</Heading>
+      <p class="in-words">
+        {known
+          .map((group) => inWords(group.rows))
+          .filter((words) => words !== '')
+          .join('; ')}{' '}
+        <button type="button" class="link" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {open ? 'Done' : 'Change'}
+          <span class="unseen"> what is known</span>
+        </button>
+      </p>
+      <div class="rows">
+        <Groups groups={known} />
+        <details>
+          <summary>What is on hand</summary>
+          <Groups groups={shop} />
+        </details>
+      </div>
+    </section>
+  )
+}
+
+/** What was chosen, and what is held. */
+export const Chosen = () => {
+  const [open, setOpen] = useState(false)
+  const [free, setFree] = useState<Readonly<Record<string, { worked: number | string; why?: string }>>>({})
+  const held = chosen.filter((row) => stated(row.path) !== undefined).map((row) => row.path)
+  const text = settled.value?.text
+  useEffect(() => {
+    if (held.length === 0) return setFree({})
+    let late = false
+    working.ask('free', { ...jobAsked(), paths: held }).then(
+      (found) => !late && setFree(found),
+      () => undefined,
+    )
+    return () => {
+      late = true
+    }
+  }, [text, held.join()])
+  if (!design.value?.bar && held.length === 0) return null
+  const complaints = byRow(outcome.value?.complaints ?? [])
+  const units = shownUnits.value
+  const words = chosen
+    .slice(0, 10)
+    .filter(there)
+    .flatMap((row) => {
+      const value = design.value && row.worked?.(design.value)
+      const shown = workedShown(value, row.kind, units)
+      return shown === '' ? [] : [`${row.word.toLowerCase()} ${shown}${stated(row.path) === undefined ? '' : ', held'}`]
+    })
+    .join('; ')
+  return (
+    <section class={`told chosen${open ? ' is-open' : ''}${current.value ? '' : ' is-old'}`} aria-labelledby="chosen">
+      <Heading id="chosen" aside="type over one to hold it">
+        Chosen for you
+      </Heading>
+      <p class="in-words">
+        {words}{' '}
+        <button type="button" class="link" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {open ? 'Done' : 'Change'}
+          <span class="unseen"> what is chosen</span>
+        </button>
+      </p>
+      <div class="rows">
+        {chosen.filter(there).map((row) => (
+          <Blank key={row.path} row={row} chosen complaint={complaints.get(row.path)} free={free[row.path]} />
+        ))}
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,31 @@
+import { effect, signal } from '@preact/signals'
+import type { Units } from '../spec/spec.ts'
+import { kept, keep } from './keeping.ts'
+
+export type Light = 'day' | 'night' | 'strong'
+
+/** Units that the page shows; undefined until they are chosen or a job is opened. Never what is worked with. */
+export const shownUnits = signal<Units>(kept('units') === 'in' ? 'in' : 'mm')
+/** Undefined: as the computer says. */
+export const light = signal<Light | undefined>(
+  (['day', 'night', 'strong'] as const).find((each) => each === kept('light')),
+)
+
+/** Puts the light on, and keeps what was chosen. */
+export const followShown = (): void => {
+  effect(() => {
+    const root = window.document.documentElement
+    if (light.value) root.dataset['light'] = light.value
+    else delete root.dataset['light']
+  })
+}
+
+export const showIn = (units: Units): void => {
+  shownUnits.value = units
+  keep('units', units)
+}
+
+export const putOn = (chosen: Light): void => {
+  light.value = chosen
+  keep('light', chosen)
+}

@@ -1,0 +1,137 @@
+import './no-eval.ts'
+import boldFace from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url'
+import face from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url'
+import { zipSync } from 'fflate'
+import wasm from 'manifold-3d/manifold.wasm?url'
+import { type Design, design } from '../../design.ts'
+import { drawable, type Format, make, type MadeFile, type Tools, usual } from '../../make.ts'
+import { parse } from '../../spec/parse.ts'
+import { readSpec, shopPath } from '../../spec/read.ts'
+import { json } from '../../writers/json.ts'
+import type { JobMade, Makes } from './makes.ts'
+import { answering } from './talk.ts'
+
+const bytes = async (address: string): Promise<Uint8Array> => {
+  const answer = await fetch(address)
+  if (!answer.ok) throw new Error(`${address} cannot be had: ${answer.status}`)
+  return new Uint8Array(await answer.arrayBuffer())
+}
+
+const once = <Thing>(open: () => Promise<Thing>): (() => Promise<Thing>) => {
+  let opened: Promise<Thing> | undefined
+  return () => {
+    opened ??= open()
+    // Asked again after a failure, it is tried again.
+    opened.catch(() => {
+      opened = undefined
+    })
+    return opened
+  }
+}
+
+const tools: Tools = {
+  kernel: once(async () => {
+    const { openKernel } = await import('../../solid/mesh.ts')
+    return openKernel(await bytes(wasm))
+  }),
+  fonts: once(async () => {
+    const [regular, bold] = await Promise.all([bytes(face), bytes(boldFace)])
+    return { regular, bold }
+  }),
+}
+
+const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text)
+
+/** The job read from its own text, as the command line reads it. */
+const worked = ({ text, shop }: JobMade): { readonly design: Design; readonly written: readonly MadeFile[] } => {
+  const parsed = parse(text)
+  const shopParsed = shop === undefined ? undefined : parse(shop)
+  if ('complaints' in parsed || (shopParsed && 'complaints' in shopParsed)) throw new Error('the text cannot be read')
+  const outcome = readSpec(parsed.document, shopParsed?.document)
+  if ('complaints' in outcome) throw new Error('the spec has complaints')
+  const named = shopPath(parsed.document)
+  const ending = named?.toLowerCase().endsWith('.json') ? '.json' : '.yaml'
+  return {
+    design: design(outcome.spec),
+    written: [
+      { name: 'spec.yaml', bytes: utf8(text) },
+      ...(shop === undefined || named === undefined ? [] : [{ name: `shop${ending}`, bytes: utf8(shop) }]),
+    ],
+  }
+}
+
+const solids: readonly Format[] = ['stl', '3mf']
+
+/** The files, the solids a part at a time so that it can be told how far they are. In the order of the command line. */
+const filesOf = async (
+  job: JobMade,
+  formats: readonly Format[],
+  parts: readonly string[] | undefined,
+  step: (step: unknown) => void,
+): Promise<MadeFile[]> => {
+  const { design: whole, written } = worked(job)
+  const flat = formats.filter((format) => !solids.includes(format))
+  const carved = formats.filter((format) => solids.includes(format))
+  const files = await make(whole, { formats: flat, ...(parts && { parts }), written }, tools)
+  const names = drawable(whole)
+    .map((part) => part.name)
+    .filter((name) => parts?.includes(name) ?? true)
+  if (carved.length === 0) return files
+  for (const [at, part] of names.entries()) {
+    step({ part, at, of: names.length })
+    const made = await make(whole, { formats: carved, parts: [part] }, tools)
+    files.push(...made.filter((file) => file.name !== 'report.json'))
+  }
+  return files
+}
+
+const hex = (digest: ArrayBuffer): string =>
+  [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+
+/** The list of what was made, as the command line writes it. */
+const manifest = async (name: string, files: readonly MadeFile[]): Promise<MadeFile> => ({
+  name: 'manifest.json',
+  bytes: utf8(
+    json({
+      format: 'borewright-manifest/1',
+      name,
+      files: (
+        await Promise.all(
+          files.map(async (file) => ({
+            name: file.name,
+            size: file.bytes.length,
+            sha256: hex(await crypto.subtle.digest('SHA-256', file.bytes as Uint8Array<ArrayBuffer>)),
+          })),
+        )
+      ).toSorted((a, b) => (a.name < b.name ? -1 : 1)),
+    }),
+  ),
+})
+
+/** No clock: every file of a zip is of the first day that a zip can say. */
+const firstDay = new Date(1980, 0, 1)
+
+answering<Makes>({
+  parts: async (job) => {
+    const { design: whole } = worked(job)
+    const files = await make(whole, { formats: ['svg'] }, tools)
+    return drawable(whole).map(({ name, title, profile }) => ({
+      name,
+      title,
+      profile: profile !== undefined,
+      sheets: files
+        .filter((file) => file.name === `${name}.svg` || new RegExp(`^${name}-\\d+\\.svg$`).test(file.name))
+        .map((file) => ({ name: file.name, svg: new TextDecoder().decode(file.bytes) })),
+    }))
+  },
+
+  files: ({ formats = usual, parts, ...job }, step) => filesOf(job, formats, parts, step),
+
+  everything: async (job, step) => {
+    const files = await filesOf(job, usual, undefined, step)
+    const { name } = worked(job).design.spec
+    const all = [...files, await manifest(name, files)]
+    const folder = Object.fromEntries(all.map((file) => [`${name}/${file.name}`, file.bytes]))
+    return { zip: zipSync(folder, { level: 6, mtime: firstDay }), count: all.length }
+  },
+})

@@ -1,0 +1,87 @@
+import './no-eval.ts'
+import { type Design, design, findingsOf, sizesOf } from '../../design.ts'
+import { parse } from '../../spec/parse.ts'
+import { patchDocument, readSpec, shopPath } from '../../spec/read.ts'
+import { workMaterials } from '../../standards/materials.ts'
+import { threadNames } from '../../standards/threads.ts'
+import { chosen } from '../rows/chosen.ts'
+import { drawn, passRuns } from './drawn.ts'
+import { packed, unpacked } from './link.ts'
+import { rewritten } from './rewritten.ts'
+import { rules } from './rules.ts'
+import { answering } from './talk.ts'
+import type { JobAsked, Works } from './works.ts'
+
+/** What was worked out last: what is drawn. */
+let last: Design | undefined
+
+const parsedShop = (text: string | undefined): unknown => {
+  const read = text === undefined ? undefined : parse(text)
+  return read && 'document' in read ? read.document : undefined
+}
+
+const read = ({ document, shop }: JobAsked) => readSpec(document, parsedShop(shop))
+
+answering<Works>({
+  open: ({ text, shop }) => {
+    const parsed = parse(text)
+    if ('complaints' in parsed) return { unreadable: parsed.complaints }
+    const shopRead = shop === undefined ? undefined : parse(shop)
+    if (shopRead && 'complaints' in shopRead) return { unreadable: shopRead.complaints }
+    const outcome = readSpec(parsed.document, shopRead?.document)
+    const names = shopPath(parsed.document)
+    return {
+      document: parsed.document,
+      complaints: 'complaints' in outcome ? outcome.complaints : [],
+      ...(names !== undefined && { names }),
+    }
+  },
+
+  unpack: (address) => unpacked(address),
+
+  work: (job) => {
+    const text = rewritten(job.text, job.document)
+    const link = packed({ text, ...(job.shop !== undefined && { shop: job.shop }) })
+    const outcome = read(job)
+    if ('complaints' in outcome) return { complaints: outcome.complaints, reasons: {}, passes: [], text, link }
+    const worked = design(outcome.spec)
+    last = worked
+    // The same rules said in the other unit: only their words are taken.
+    const said =
+      job.shown === outcome.spec.units ? [] : findingsOf({ ...worked, spec: { ...worked.spec, units: job.shown } })
+    return {
+      complaints: [],
+      design: worked,
+      reasons: Object.fromEntries(said.map(({ rule, reason }) => [rule, reason])),
+      passes: passRuns(worked),
+      text,
+      link,
+    }
+  },
+
+  free: ({ paths, ...job }) => {
+    const found: Record<string, { worked: number | string; why?: string }> = {}
+    for (const row of chosen) {
+      if (!paths.includes(row.path) || !row.worked) continue
+      const outcome = read({ ...job, document: patchDocument(job.document, { [row.path]: null }) })
+      if ('complaints' in outcome) continue
+      const worked = { ...sizesOf(outcome.spec), findings: [], verdict: 'pass' as const }
+      const value = row.worked(worked)
+      const why = row.why === undefined ? undefined : worked.basis[row.why]
+      if (typeof value === 'number' || typeof value === 'string')
+        found[row.path] = { worked: value, ...(why !== undefined && { why }) }
+    }
+    return found
+  },
+
+  draw: ({ passes, width, shown }) =>
+    last
+      ? drawn({ ...last, spec: { ...last.spec, units: shown } }, passes, width)
+      : { pictures: {}, spoken: '', dial: '' },
+
+  margins: () => ({}),
+
+  rules: () => rules,
+
+  offered: () => ({ materials: workMaterials.rows.map((row) => row.name), threads: threadNames }),
+})

@@ -1,0 +1,63 @@
+import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { createRequire } from 'node:module'
+import { dirname, join, relative } from 'node:path'
+import { defineConfig, type Plugin } from 'vite'
+import { contentPolicy } from './src/cli/policy.ts'
+
+const packages = createRequire(import.meta.url)
+const outDir = join(import.meta.dirname, 'dist/page')
+
+/** The page says of itself what the local server says of it, for whoever serves the folder otherwise. */
+const saysItsPolicy: Plugin = {
+  name: 'says-its-policy',
+  transformIndexHtml: (html) => html.replace('%POLICY%', contentPolicy),
+}
+
+/**
+ * `offline.js` keeps every file of the page in the browser, under a name made from their bytes, so that the page opens with no line and no
+ * server. Written last, when all files stand.
+ */
+const worksOffline: Plugin = {
+  name: 'works-offline',
+  apply: 'build',
+  writeBundle: ({ dir = outDir }) => {
+    const fonts = dirname(packages.resolve('@fontsource-variable/atkinson-hyperlegible-next/package.json'))
+    copyFileSync(join(fonts, 'LICENSE'), join(dir, 'Atkinson-LICENSE.txt'))
+    const dejaVu = dirname(packages.resolve('dejavu-fonts-ttf/package.json'))
+    copyFileSync(join(dejaVu, 'LICENSE'), join(dir, 'DejaVu-LICENSE.txt'))
+    const files = readdirSync(dir, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && !/^offline\.js$|\.(?:md|txt)$/.test(entry.name))
+      .map((entry) => relative(dir, join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
+      .toSorted()
+    const digest = createHash('sha256')
+    for (const file of files) digest.update(file).update(readFileSync(join(dir, file)))
+    const source = readFileSync(join(import.meta.dirname, 'src/page/offline.js'), 'utf8')
+    writeFileSync(
+      join(dir, 'offline.js'),
+      source
+        .replace("'%EDITION%'", JSON.stringify(digest.digest('hex').slice(0, 16)))
+        .replace("['%FILES%']", JSON.stringify(files)),
+    )
+  },
+}
+
+// A folder of static files, from which the page can be served by anything: `borewright page`, or any web server.
+export default defineConfig({
+  root: join(import.meta.dirname, 'src/page'),
+  base: './',
+  publicDir: false,
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  worker: { format: 'es' },
+  build: {
+    outDir,
+    emptyOutDir: true,
+    target: 'es2023',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+    chunkSizeWarningLimit: 2000,
+    license: { fileName: 'licenses.md' },
+  },
+  plugins: [saysItsPolicy, worksOffline],
+})
