@@ -24,9 +24,11 @@ export const shimCount = (total: number, broach: Broach): number =>
 export const cornerWall = (outside: number, floor: number, slotWidth: number): number =>
   outside / 2 - Math.hypot(floor, slotWidth / 2)
 
-/** Mean rise of the roughing teeth: finishing teeth stand at full height. */
+/** Largest rise of the teeth as measured, else the mean of the roughing ones: finishing teeth stand at full height. */
 export const biteOf = (broach: Broach): number =>
-  (broach.lastTooth - broach.firstTooth) / (broach.teeth - (broach.finishingTeeth ?? 1))
+  broach.heights
+    ? Math.max(...broach.heights.slice(1).map((height, n) => height - (broach.heights?.[n] ?? height)))
+    : (broach.lastTooth - broach.firstTooth) / (broach.teeth - (broach.finishingTeeth ?? 1))
 
 export const pitchOf = (broach: Broach): number => broach.toothedLength / (broach.teeth - 1)
 

@@ -14,8 +14,12 @@ export interface Stroke {
   readonly tooth: (width: number, bite: number) => number
 }
 
-/** Heights of the teeth over the back, first to last; the finishing teeth all at full height. */
+/** What the guide adds to a tooth's force. Source: judgement. */
+export const guideFriction = 1.15
+
+/** Heights of the teeth over the back, first to last: as measured, or rising evenly to the finishing teeth, all at full height. */
 export const toothHeights = (broach: Broach): readonly number[] => {
+  if (broach.heights) return broach.heights
   const rising = broach.teeth - (broach.finishingTeeth ?? 1)
   const bite = (broach.lastTooth - broach.firstTooth) / rising
   return Array.from({ length: broach.teeth }, (_, tooth) => broach.firstTooth + bite * Math.min(tooth, rising))
@@ -33,7 +37,7 @@ const takes = ({ broach, radius, tipX, floorBefore, tooth }: Stroke): readonly n
     const bite = x - Math.max(floor, touch)
     if (bite <= 1e-9) return 0
     floor = x
-    return 1.15 * tooth(engaged(radius, broach.toothWidth, x), bite)
+    return guideFriction * tooth(engaged(radius, broach.toothWidth, x), bite)
   })
 }
 
@@ -57,7 +61,7 @@ export const forceAlong = (
   })
 }
 
-/** Load at which the broach buckles over an unguided length, ends pinned: Euler for slender, Johnson for stocky. */
+/** Load at which the broach buckles over an unguided length between pinned ends: Euler for slender, Johnson for stocky. */
 export const bucklingLoad = (broach: Broach, length: number): number | undefined => {
   const { rootHeight, bodyWidth, yield: strength } = broach
   if (rootHeight === undefined || strength === undefined) return undefined
@@ -72,13 +76,13 @@ export const bucklingLoad = (broach: Broach, length: number): number | undefined
     : area * strength * (1 - (strength * slenderness ** 2) / (4 * Math.PI ** 2 * steelModulus))
 }
 
-/** Least ratio of buckling load to force along a pass; undefined without the broach's root height and yield. */
-export const columnMargin = (stroke: Stroke, collar: number): number | undefined => {
+/** Least ratio of buckling load to force along a pass; undefined without the broach's root height and yield. `endFactor`: 1 with pinned ends, 2 with one free. */
+export const columnMargin = (stroke: Stroke, collar: number, endFactor = 1): number | undefined => {
   const { broach } = stroke
   let least = Infinity
   for (const { travel, force } of forceAlong(stroke)) {
     if (force <= 0) continue
-    const load = bucklingLoad(broach, broach.overall - broach.pilotLength - travel - collar)
+    const load = bucklingLoad(broach, endFactor * (broach.overall - broach.pilotLength - travel - collar))
     if (load === undefined) return undefined
     least = Math.min(least, load / force)
   }

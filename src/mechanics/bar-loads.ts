@@ -1,0 +1,215 @@
+import type { Reasoned } from '../dimensions/basis.ts'
+import { infeedPerPass } from '../dimensions/settings.ts'
+import type { CutterBar, ToolBit } from '../dimensions/types.ts'
+import type { BarSpec, Spec } from '../spec/spec.ts'
+import { barMaterial, workMaterial } from '../standards/materials.ts'
+import { setScrewFor } from '../standards/set-screws.ts'
+import {
+  type Band,
+  bendsTo,
+  deflection,
+  digIn,
+  giveBand,
+  type Held,
+  holeStresses,
+  rootStresses,
+  secondMoment,
+  steelModulus,
+} from './bar.ts'
+import { cuttingForce, thrustRatio } from './cutting.ts'
+import { type Driven, drivenBy, machineStiffness } from './driven.ts'
+import { lag, leastChip, residual, springPasses } from './lag.ts'
+import { noseStress } from './nose.ts'
+import { sidewaysBend, slipShift, twistRadians, worstStripTorque } from './side-load.ts'
+
+/** Forces on bar and bit at the planned infeed, whole nose in the cut. N, mm, N/mm². */
+export interface Loads extends Driven {
+  /** A worn edge: what to expect. */
+  readonly cuttingForce: number
+  /** A dull edge: what the tooling must bear. */
+  readonly cuttingForceMost: number
+  readonly thrust: Band
+  readonly thrustMost: number
+  /** Bar alone, into the work +. */
+  readonly deflection: Band
+  readonly bends: 'digs in' | 'pushes off' | 'may do either'
+  readonly lag: Band
+  readonly residual: Band
+  readonly springPasses: number
+  readonly machineGive: number
+  /** False where the pull at the nose is stiffer than the bar alone: machineGive is then the usual one. */
+  readonly machineGiveKnown: boolean
+  readonly digIn: number
+  /** The bound that is held against the yield, and what is to be expected. */
+  readonly holeStress: number
+  readonly holeStressExpected: number
+  readonly rootStress: number
+  readonly rootStressLimits: Band
+  /** The softest steel that bears it, as sold. */
+  readonly barSteel: string
+  readonly barYield: number
+  readonly noseStress: number
+  /** Axial force of the set screw; absent where no source gives its torque. */
+  readonly screwForce?: number
+  /** What the screw's friction keeps the bit from being pushed in by. */
+  readonly bitHeld?: number
+  /** Screw force that keeps the bit from rocking. */
+  readonly screwForceLeast: number
+  /** Twist that the spindle must hold, N mm, dull edge; 0 where the nose is as wide as the slot. */
+  readonly twist: number
+  /** Sideways bend of the nose over half a strip, worn edge; 0 likewise. */
+  readonly sideways: number
+  /** Twist of the bar under that, degrees. */
+  readonly twistOfBar: number
+  /** Sideways shift of the nose when the spindle slips by half a degree. */
+  readonly slip: number
+}
+
+const friction = 0.12
+
+/** Thrust per mm of an edge that takes no chip, N: 40 in steel and iron, half in aluminium and brass. Source: judgement, the upper end. */
+const edgeThrust = (material: string): number => (/alumin|brass|bronze|6061/.test(material) ? 20 : 40)
+
+const worstOfNose = (bit: ToolBit, width: number, dull: number): number => {
+  const down = bit.size - bit.faceDrop.nominal
+  const stresses = noseStress(
+    {
+      top: bit.widthAtNeck.nominal,
+      bottom: Math.max(0.1 * width, bit.widthAtNeck.nominal - 2 * down * Math.tan((bit.sideRelief * Math.PI) / 180)),
+      height: down,
+      length: bit.noseLength,
+    },
+    dull,
+  )
+  return Math.max(stresses.down, stresses.sideways)
+}
+
+/** What the set screw presses and holds with, and what it must press with so that the bit does not rock. */
+const heldBit = (bar: CutterBar, stroke: BarSpec['stroke'], dull: number) => {
+  const torque = setScrewFor(bar.screw.thread)?.seatingTorque
+  const screwForce = torque === undefined ? undefined : torque / (0.2 * bar.screw.major)
+  const radius = bar.diameter.nominal / 2
+  const tail = bar.bitLength - bar.projection - radius
+  // A screw in the wall presses the bit on one face of its hole; from the end, a square sits on two corners.
+  const corners = bar.form === 'end screw' && bar.bit.shape === 'square'
+  const grip = corners ? 1 + bar.crossHole.nominal / 2 / bar.seatRise : 2
+  return {
+    ...(screwForce !== undefined && { screwForce, bitHeld: grip * friction * screwForce }),
+    screwForceLeast:
+      stroke === 'push'
+        ? (dull * bar.projection) / radius
+        : dull * (1 + (radius + bar.projection) / Math.max(tail, 0.1)),
+  }
+}
+
+export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit): Reasoned<Loads> | undefined => {
+  const material = workMaterial(spec.hub.material)
+  if (!material) return undefined
+  const width = bar.noseWidth
+  const chip = infeedPerPass(spec, asked)
+  const rake = bit.leaning?.rake ?? bit.rake
+  const force = (edge: 'worn' | 'dull') => (thickness: number) =>
+    cuttingForce(material.kienzle, width, thickness, rake, edge)
+  const worn = force('worn')(chip)
+  const dull = force('dull')(chip)
+  // A bit that rocks in its hole cuts with so much more rake.
+  const ratio = { ...thrustRatio(rake), least: thrustRatio(rake + (bar.rock ?? 0)).least }
+  const { machine, known } = machineStiffness(asked, bar)
+  const held: Held = {
+    diameter: bar.diameter.nominal,
+    overhang: bar.overhang,
+    projection: bar.projection,
+    machine,
+    stroke: asked.stroke,
+  }
+  const give = giveBand(held, ratio)
+  const cut = {
+    force: force('worn'),
+    planned: chip,
+    least: leastChip,
+    edgeThrust: width * edgeThrust(material.name),
+    give: 1 / machine + held.overhang ** 3 / (3 * steelModulus * secondMoment(held.diameter)),
+  }
+  const springs = springPasses(cut, give.most)
+  const ends = [ratio.least, ratio.most].map((r) => deflection(held, worn, r * worn))
+  const bends = { least: Math.min(...ends), most: Math.max(...ends) }
+  const atHole = holeStresses(held, bar.crossHole.upper / bar.diameter.lower, dull)
+  const atRoot = rootStresses(held, dull, ratio)
+  const bears = (steel: { readonly yield: number }) => atHole.bound <= steel.yield && atRoot.most <= steel.yield / 1.5
+  const steels = ['drill rod', '4140 pre-hardened'].flatMap((name) => barMaterial(name) ?? [])
+  const steel = steels.find(bears) ?? steels.at(-1)
+  const lanes = bar.lanes.length > 1
+  const twist = lanes ? worstStripTorque(width, ratio.most * dull) : 0
+  const driven = drivenBy(asked, material, width, rake, worn)
+  const screw = heldBit(bar, asked.stroke, dull)
+  return {
+    sizes: {
+      cuttingForce: worn,
+      cuttingForceMost: dull,
+      thrust: { least: ratio.least * worn, most: ratio.most * worn },
+      thrustMost: ratio.most * dull,
+      deflection: bends,
+      bends: bendsTo(bends),
+      lag: lag(cut, give),
+      residual: residual(cut, give),
+      springPasses: give.least > 0 ? springs.passes : 0,
+      machineGive: machine,
+      machineGiveKnown: known,
+      digIn: digIn(held, ratio.least, ((1 - material.kienzle.exponent) * worn) / chip),
+      holeStress: atHole.bound,
+      holeStressExpected: atHole.expected,
+      rootStress: atRoot.most,
+      rootStressLimits: atRoot,
+      barSteel: steel?.name ?? 'unknown',
+      barYield: steel?.yield ?? 0,
+      noseStress: worstOfNose(bit, width, dull),
+      ...screw,
+      twist,
+      sideways: lanes ? sidewaysBend(held, worn / 2, width / 4) : 0,
+      twistOfBar: (twistRadians(held.diameter, held.overhang, twist) * 180) / Math.PI,
+      slip: slipShift(held.diameter / 2 + held.projection, 0.5),
+      ...driven.sizes,
+    },
+    basis: {
+      cuttingForce: `${material.kienzle.material}, VDI 3323 group ${material.kienzle.group}, worn edge at hand speed, ±30 %`,
+      cuttingForceMost: 'the same, dull edge',
+      thrust: 'friction angles of 35 to 45° less the rake: judgement',
+      thrustMost: 'the upper end with a dull edge',
+      deflection: 'cantilever with the nose beside its axis; into the work +',
+      bends: 'the sign of the deflection over the band of thrust',
+      lag: 'bar and machine give; the slot stands this much behind the dial',
+      residual: 'what no number of spring passes removes',
+      springPasses: 'until the chip is thinner than 0.005 mm',
+      machineGive:
+        asked.give !== undefined
+          ? 'given in the spec, as measured'
+          : asked.pull === undefined
+            ? 'not measured: 5000 N/mm taken, judgement'
+            : known
+              ? 'from the pull at the nose, less what the bar itself gives'
+              : 'the pull at the nose is stiffer than the bar alone: 5000 N/mm taken, judgement',
+      machineGiveKnown: '1/machine = 1/pull − L³/(3EI)',
+      digIn: 'gain of the cut drawing itself in; 1 hooks',
+      holeStress:
+        'three times nominal on the net section, an upper bound to Peterson’s factor, and direct stress; dull edge',
+      holeStressExpected:
+        'Peterson’s factor on the net section, that of a hole 0.4 of the bar where it is larger, and direct stress; dull edge',
+      rootStress: 'worse end of the thrust’s band, dull edge',
+      rootStressLimits: 'over the thrust’s band, dull edge',
+      barSteel: 'drill rod where it bears the stress, else pre-hardened 4140 class',
+      barYield: steel?.source ?? 'unknown',
+      noseStress: 'down and sideways bending at the nose’s root, dull edge',
+      screwForce: 'seating torque over 0.2 of the diameter',
+      bitHeld: 'friction 0.12 on what the screw presses',
+      screwForceLeast:
+        asked.stroke === 'push'
+          ? 'rocking about the bar’s axis'
+          : 'the cut drags the nose off the wall; the tail reacts',
+      twist: 'a strip of half the nose is the worst: an eighth of its width times the thrust, dull edge',
+      sideways: 'the same strip, worn edge: bar, and tilt of its holder',
+      twistOfBar: 'over the overhang; shear modulus 79.3 kN/mm²',
+      slip: 'half a degree at the nose’s distance from the bar’s axis',
+      ...driven.basis,
+    },
+  }
+}
