@@ -1,5 +1,6 @@
-import type { CutterBar, GuideBushing, Plan, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { CutterBar, GuideBushing, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
 import type { KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
+import type { Indexing, Measuring, Plan } from '../plan/types.ts'
 import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
 
 export type Verdict = 'pass' | 'caution' | 'fail' | 'unknown'
@@ -29,6 +30,10 @@ export interface Worked {
   readonly bushing?: GuideBushing
   readonly plug: PlugGauge
   readonly plan?: Plan
+  /** How to tell that the feature is right, however it was cut. */
+  readonly measuring: Measuring
+  /** More than one slot. */
+  readonly indexing?: Indexing
   readonly loads?: Loads
   readonly pressLoads?: PressLoads
   readonly keyLoads?: KeyLoads

@@ -1,10 +1,21 @@
 import type { Basis } from '../dimensions/basis.ts'
+import { engagedMost, targetOf as floorOf } from '../dimensions/engaged.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
-import type { CutterBar, Plan, Section } from '../dimensions/types.ts'
+import type { BarInBore, Section } from '../dimensions/types.ts'
+import { band } from '../fits/size.ts'
+import type { Loads } from '../mechanics/loads.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
-
-/** Passes for an infeed, a whole count up; a thousandth of a pass is none. */
-export const passesFor = (infeed: number, perPass: number): number => Math.max(0, Math.ceil(infeed / perPass - 1e-3))
+import { workMaterial } from '../standards/materials.ts'
+import { boresOf, infeedIn } from './bores.ts'
+import { centringOf } from './centring.ts'
+import { crownReading, cutsOf, type Cutting, settingsOf } from './cuts.ts'
+import { dialOf, readingAt, slideAngles } from './dial.ts'
+import { edgeOf } from './engaged.ts'
+import { evenPasses, passesFor } from './schedule.ts'
+import { stopsOf } from './stops.ts'
+import { targetOf, yieldingOf } from './target.ts'
+import { timeOf } from './time.ts'
+import type { Plan } from './types.ts'
 
 /** Forward, back and the dial, in seconds. Source: judgement. */
 const secondsPerPass = 4.5
@@ -28,30 +39,121 @@ export const planBasis: Basis<Plan> = {
   lanes: 'see bar.lanes: all go to one floor, none is set to nought again',
   checks: 'the quarters of the first lane, after whole passes',
   dial: 'to the last whole mark before the floor; the rest is found by measuring',
+  slide: 'sine of the angle from the bed’s axis: 30° halves a mark, 5.739° makes a tenth of it',
+  settings: 'see bar.stages; their ends on marks of the dial, toward shallow',
+  cuts: 'no pass asks more force than the whole nose at the planned infeed, or takes more than twice of it; in marks or halves of one',
+  target:
+    'floor and the least that spring passes leave, where the bar always gives way; else floor and the lower end of the lag at a full cut. Across at mid-tolerance, bore as measured or at mid-tolerance; to the mark, toward shallow',
+  bores: 'across held, the bore as found; left: beyond the last gate',
+  centring:
+    'x at touch over nose width; a quarter of the offset that the fit can lose, no more than a quarter of 0.25 mm',
+  withdraw: 'as the bar’s clearance when drawn back',
+  stroke: 'judgement: 3 mm clear before the bore; see bar.overtravel',
+  tram: 'a quarter of the limits of across',
+  time: 'judgement: 3 s at the dial, 40 mm/s by hand; 3 min to measure at a gate, 6 to stone, 8 to set the bit, 2 to turn the work on',
 }
 
-/** Lanes, passes of each keyway and what the dial reads at the end; no lag and no spring passes in it. */
-export const planOf = (spec: Spec, bar: BarSpec, cutter: CutterBar, section: Section): Plan => {
-  const perPass = infeedPerPass(spec, bar)
-  const lanes = cutter.lanes.map(({ offset, touchOff, infeed }) => ({
-    offset,
-    touchOff,
-    infeed,
-    passes: passesFor(infeed, perPass),
-  }))
+/** Clear before the bore at the start of a stroke. */
+const before = (spec: Spec): number => (spec.units === 'mm' ? 3 : 25.4 / 8)
+
+/**
+ * The whole plan of one bar in one bore: passes of even force in marks of the dial, gates, target, what another bore asks, centring, time.
+ * `loads` undefined where nothing is known of the material: no forces, no lag, and the target is the floor itself.
+ */
+export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Section, loads?: Loads): Plan => {
+  const perPass = infeedPerPass(spec, asked)
+  const { material } = spec.hub
+  const exponent = workMaterial(material)?.kienzle.exponent ?? 0.25
+  const single = bar.lanes.length === 1
+  const flat = section.kind !== 'groove' && section.kind !== 'socket'
+  const noseWidth = flat && single ? section.width : bar.noseWidth
+  const wholeEdge = engagedMost(section, { width: noseWidth }).edge
+  const [first] = bar.lanes
+  const zero = first?.touchOff ?? section.touchOff
+  const dial = dialOf(asked, zero, perPass)
+  const yielding = yieldingOf(loads, material, engagedMost(section, { width: bar.noseWidth }).edge, perPass)
+  const target = targetOf(section, dial, yielding, material, { force: loads?.cuttingForce ?? 0 })
+  // A slit goes on past its outside.
+  const beyond = section.slit ? floorOf(section) - zero - (first?.infeed ?? 0) : 0
+  const infeed = (diameter: number) => beyond + (first ? infeedIn(section, first, noseWidth, diameter) : section.infeed)
+  const { measured } = spec.bore
+  const { lower, upper } = spec.bore.diameter
+  const least = measured === undefined ? Math.min(infeed(lower), infeed(upper)) : infeed(measured)
+  const short = Math.min(0, target.allowance)
+  const stops = stopsOf(
+    dial,
+    (least + short) * dial.perInfeed,
+    (infeed(2 * section.boreRadius) + short) * dial.perInfeed,
+    crownReading(section, dial, loads?.lag.most ?? 0),
+    section.slit && readingAt(dial, section.slit.halfInfeedFrom),
+  )
+  const settings = settingsOf(bar, dial, stops.last)
+  const cutting: Cutting = {
+    units: spec.units,
+    section,
+    bar,
+    noseWidth,
+    wholeEdge,
+    dial,
+    planned: perPass,
+    exponent,
+    yielding,
+    target,
+    stops,
+  }
+  const cuts = cutsOf(cutting, settings)
+  const lanes = bar.lanes.map((lane) => {
+    const edge = edgeOf(section, { width: noseWidth, offset: lane.offset })
+    return {
+      offset: lane.offset,
+      touchOff: lane.touchOff,
+      infeed: lane.infeed,
+      passes: passesFor(lane.infeed, perPass),
+      touchReading: readingAt(dial, lane.touchOff),
+      evenPasses: evenPasses({ edge, whole: wholeEdge, planned: perPass, exponent }, lane.touchOff, floorOf(section))
+        .length,
+    }
+  })
   const deepest = Math.max(...lanes.map((lane) => lane.infeed))
-  const whole = bar.dial.reads === 'diameter' ? 2 * deepest : deepest
+  const whole = deepest * dial.perInfeed
   // To the mark short of the floor: what is left is found by measuring.
-  const marks = Math.floor(whole / bar.dial.mark + 1e-3)
+  const marks = Math.floor(whole / dial.mark + 1e-3)
   const passes = lanes.reduce((sum, lane) => sum + lane.passes, 0)
-  const first = lanes[0]
+  const slots = section.at.length
+  const stroke = {
+    before: before(spec),
+    past: bar.overtravel,
+    length: before(spec) + spec.bore.length + bar.overtravel,
+  }
   return {
     infeedPerPass: perPass,
     passes,
-    keyways: section.at.length,
-    minutes: (section.at.length * passes * secondsPerPass) / 60,
+    keyways: slots,
+    minutes: (slots * passes * secondsPerPass) / 60,
     lanes,
     checks: first ? checksOf(section, first.touchOff, first.infeed, perPass) : [],
-    dial: { ...bar.dial, target: marks * bar.dial.mark, marks, left: Math.max(0, whole - marks * bar.dial.mark) },
+    dial: {
+      mark: dial.mark,
+      reads: dial.reads,
+      target: marks * dial.mark,
+      marks,
+      left: Math.max(0, whole - marks * dial.mark),
+      runs: asked.machine === 'lathe' && asked.points === 'front' ? 'out' : 'in',
+      perInfeed: dial.perInfeed,
+      ...(dial.slide !== undefined && { slide: dial.slide }),
+      finest: dial.finest,
+      crown: crownReading(section, dial, loads?.lag.most ?? 0),
+      acrossAtZero: section.boreRadius + zero,
+    },
+    slide: slideAngles(dial.mark),
+    settings,
+    cuts,
+    target,
+    bores: { reading: stops.last, rows: boresOf(spec, infeed, stops.last / dial.perInfeed) },
+    centring: centringOf(section, noseWidth, zero, dial, spec.units),
+    withdraw: asked.clearance.withdrawn,
+    stroke,
+    tram: band(section.acrossLimits) / 4,
+    time: timeOf(cuts, stroke.length, slots, section.kind === 'spline'),
   }
 }

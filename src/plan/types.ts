@@ -39,8 +39,11 @@ export interface Gate {
   /** Go on if across lies between. */
   readonly least: number
   readonly most: number
-  /** `part`: on the way; `edge`: the last 0.08 mm begin, stone the edge; `setting`: a new projection; `last`: then add what is missing. */
-  readonly kind: 'part' | 'edge' | 'setting' | 'last'
+  /**
+   * `part`: on the way; `edge`: the last 0.08 mm begin, stone the edge; `web`: a slit's corners are coming through; `setting`: a new
+   * projection; `last`: then add what is missing.
+   */
+  readonly kind: 'part' | 'edge' | 'web' | 'setting' | 'last'
   /** One short line: what to do there. */
   readonly does: string
 }
@@ -153,8 +156,10 @@ export interface Plan {
     readonly left: number
     /** With the nose to the front the dial runs backwards, and its slack is taken up the other way. */
     readonly runs: 'in' | 'out'
-    /** Reading for one of infeed: 1, or 2 where it reads diameter. */
-    readonly perInfeed: 1 | 2
+    /** Reading for one of infeed: 1; 2 where it reads diameter; over the sine of the angle where the slide is set over. */
+    readonly perInfeed: number
+    /** The angle that the slide is set over by, as given, degrees. */
+    readonly slide?: number
     /** The least that is set by hand: half a mark, or a smaller part where even that is too much. */
     readonly finest: number
     /** Reading at which the crown is cut away: across can be measured from here on, and the whole nose cuts. */
@@ -192,10 +197,13 @@ export type AcrossBy =
       readonly plug: GoNoGo
       /** How much more a plug finds at most, since a narrow pin rolls aside. */
       readonly error: number
-      /** Both on hand; else to be turned or bought. */
-      readonly onHand: boolean
+      /** Else to be turned. */
+      readonly pinOnHand: boolean
+      readonly plugsOnHand: boolean
     }
   | { readonly by: 'block and inside reading'; readonly block: number; readonly inside: GoNoGo }
+  /** A plug that fills the bore, and blocks between it and the floor: the crown depth. */
+  | { readonly by: 'plug and blocks'; readonly plug: number; readonly blocks: GoNoGo }
 
 export interface Measuring {
   /** Floor to opposite bore wall, limits and middle. */
@@ -211,6 +219,7 @@ export interface Measuring {
     readonly middle: number
     readonly most: number
   }
+  /** Of the slot; across flats of a socket; of a groove's mouth. */
   readonly width: GoNoGo
   /** Key in, turned over: half of what the indicator changes by; the most that it may be. */
   readonly sideToSide?: number

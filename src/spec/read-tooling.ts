@@ -5,6 +5,7 @@ import { nearest } from './near.ts'
 import { isMapping } from './place.ts'
 import { area, force, stiffness, stress } from './quantity.ts'
 import { readDriven } from './read-driven.ts'
+import { readIndex } from './read-index.ts'
 import { present, type Reading } from './reading.ts'
 import type { Machine, Shop } from './shop.ts'
 import type { BarSpec, Broach, PressSpec, Spec } from './spec.ts'
@@ -22,6 +23,7 @@ export function readTooling(reading: Reading, shop: Shop | undefined): Spec['too
   return {
     ...((both || asked('bar')) && { bar: readBar(reading, shop) }),
     ...((both || asked('press')) && { press: readPress(reading) }),
+    ...present({ index: readIndex(reading) }),
   }
 }
 
@@ -57,6 +59,7 @@ function readBar(reading: Reading, shop: Shop | undefined): BarSpec {
     dial: {
       mark: size('dial.mark') ?? onHand?.dial?.mark ?? either(0.02, 0.001),
       reads: reading.word(`${at}.dial.reads`, ['diameter', 'travel']) ?? onHand?.dial?.reads ?? ('travel' as const),
+      ...present({ slide: readAngle(reading.raw(`${at}.dial.slide`)) }),
     },
     give: reading.quantity(`${at}.give`, stiffness) ?? onHand?.give,
     ...readDriven(reading, onHand),

@@ -144,7 +144,12 @@ export interface BarSpec {
   readonly incline?: number
   /** Most settings of the projection; left out, six, and one wherever one reaches. */
   readonly stages?: number
-  readonly dial: { readonly mark: number; readonly reads: 'travel' | 'diameter' }
+  readonly dial: {
+    readonly mark: number
+    readonly reads: 'travel' | 'diameter'
+    /** A slide set over from the bed's axis by this, degrees: its dial gives the sine of it in infeed. */
+    readonly slide?: number
+  }
   /** Sideways stiffness of the machine, N/mm. */
   readonly give?: number
   /** What a spring balance reads at the nose, bar and machine together, N/mm: in place of give. */
@@ -228,6 +233,21 @@ export interface PressSpec {
   }
 }
 
+/** How the work is turned from slot to slot. */
+export interface IndexSpec {
+  readonly by?: 'dividing head' | 'gear' | 'plate'
+  /** Turns of the crank for one of the work. */
+  readonly ratio?: number
+  /** Holes of the circles in its plates. Ascending. */
+  readonly circles?: readonly number[]
+  /** Teeth of a gear on the spindle. */
+  readonly gear?: number
+  /** An index plate of one's own: radius of its holes, and how far a hole may be off its place, mm. */
+  readonly plate?: { readonly radius: number; readonly hole: number }
+  /** Bore off the axis that it is turned about, mm. */
+  readonly eccentric?: number
+}
+
 export interface Drafting {
   readonly convention: 'iso' | 'asme'
   readonly paper: 'A4' | 'Letter'
@@ -245,7 +265,7 @@ export interface Spec {
   readonly load?: { /** N mm */ readonly torque: number; readonly service: number }
   /** What a life may hang on, as the maker of the spec says: `steering arm`. */
   readonly use?: string
-  readonly tooling: { readonly bar?: BarSpec; readonly press?: PressSpec }
+  readonly tooling: { readonly bar?: BarSpec; readonly press?: PressSpec; readonly index?: IndexSpec }
   readonly shop: Shop
   readonly drafting: Drafting
   /** Paths that the document states (`tooling.bar.diameter`); every other value is a default or chosen. */

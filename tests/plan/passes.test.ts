@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { design } from '../../src/design.ts'
-import { passesFor } from '../../src/plan/passes.ts'
+import { passesFor } from '../../src/plan/schedule.ts'
 import { readSpec } from '../../src/spec/read.ts'
 
 const planOf = (document: object) => {

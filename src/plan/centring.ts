@@ -1,0 +1,82 @@
+/** Finding the middle of the bore with the two corners of the nose. All mm, degrees. */
+import { middle } from '../fits/size.ts'
+import type { Section } from '../dimensions/types.ts'
+import type { Units } from '../spec/spec.ts'
+import type { Centring } from './types.ts'
+
+/** Where slot and key or tooth bear on one another, from the axis: mouth to the top of the key, bore to the tip of the tooth, or to the floor. */
+export const engagement = (section: Section): { readonly from: number; readonly to: number } => {
+  const { key, mouth, floor, spline } = section
+  if (spline) return { from: section.boreRadius, to: spline.toothReach }
+  const top =
+    key?.shaft && key.height ? middle(key.shaft.across) - section.bore.nominal / 2 + middle(key.height) : floor
+  return { from: mouth, to: Math.max(mouth, Math.min(top, floor)) }
+}
+
+/** Width that a slot off its middle by `offset` takes from the play of a key in a shaft that turns to meet it: offset × (x2 − x1)/mean. */
+export const playLost = (section: Section, offset: number): number => {
+  const { from, to } = engagement(section)
+  return (offset * (to - from)) / ((from + to) / 2)
+}
+
+/** The slot may be this much off the middle before a key with play at mid-tolerance no longer goes in. */
+export const offsetBudget = (section: Section): number | undefined => {
+  const width = section.key?.width
+  const { from, to } = engagement(section)
+  if (!width || to <= from) return undefined
+  const play = middle(section.widthLimits) - middle(width)
+  return play > 0 ? (play * (from + to)) / 2 / (to - from) : undefined
+}
+
+/** ASME B17.1: keyway offset no more than .010 in. */
+export const offsetAllowed = 0.254
+
+/**
+ * One corner marks first, the other after a further difference d of infeed: the nose is off by about d × x at touch / nose width, toward the
+ * one that marked first. A nose out of square by an angle reads as off by x × its tangent.
+ */
+export const centringOf = (
+  section: Section,
+  noseWidth: number,
+  touch: number,
+  dial: { readonly mark: number; readonly perInfeed: number },
+  units: Units,
+): Centring => {
+  const factor = touch / noseWidth
+  const factorOfReading = factor / dial.perInfeed
+  const budget = offsetBudget(section)
+  const offsetMost = Math.min(offsetAllowed, budget ?? 4 * offsetAllowed) / 4
+  const half = dial.mark / 2
+  const halves = Math.floor(offsetMost / factorOfReading / half + 1e-6)
+  const step = units === 'mm' ? Math.max(dial.mark, 0.02) : Math.max(dial.mark, 0.001 * 25.4)
+  return {
+    factor,
+    factorOfReading,
+    offsetMost,
+    offsetFrom: budget === undefined ? 'judgement' : 'fit',
+    differenceMost: Math.max(1, halves) * half,
+    dialIsFineEnough: halves >= 1,
+    uncertainty: half * factorOfReading,
+    perDegree: touch * Math.tan(Math.PI / 180),
+    squareWithin: (Math.atan(offsetMost / touch) * 180) / Math.PI,
+    table: [1, 2, 3, 4, 5, 10].map((n) => ({ difference: n * step, move: n * step * factorOfReading })),
+  }
+}
+
+/** Difference of infeed between the two corners' marks when the nose is off by `offset`; sharp corners. */
+export const differenceAt = (radius: number, noseWidth: number, offset: number): number => {
+  const touch = (y: number) => Math.sqrt(radius ** 2 - y ** 2)
+  return touch(noseWidth / 2 - Math.abs(offset)) - touch(noseWidth / 2 + Math.abs(offset))
+}
+
+/**
+ * Touched once more on the opposite wall with the spindle turned half round: the two readings of offset, in the bar's own frame, part into
+ * the bar's axis off the bore's, which the table corrects, and the nose off the bar's axis (with what is out of square), which it cannot.
+ */
+export const turnedSpindle = (
+  first: number,
+  second: number,
+): { readonly barOffBore: number; readonly noseOffBar: number } => ({
+  barOffBore: (first - second) / 2,
+  noseOffBar: (first + second) / 2,
+})
