@@ -1,6 +1,6 @@
 import type { Reasoned } from '../dimensions/basis.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
-import type { CutterBar, ToolBit } from '../dimensions/types.ts'
+import type { BarInBore, CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import { barMaterial, workMaterial } from '../standards/materials.ts'
 import { setScrewFor } from '../standards/set-screws.ts'
@@ -22,8 +22,8 @@ import { lag, leastChip, residual, springPasses } from './lag.ts'
 import { noseStress } from './nose.ts'
 import { sidewaysBend, slipShift, twistRadians, worstStripTorque } from './side-load.ts'
 
-/** Forces on bar and bit at the planned infeed, whole nose in the cut. N, mm, N/mm². */
-export interface Loads extends Driven {
+/** Forces on a bar and its nose at the planned infeed, whole nose in the cut, however the bar holds its edge. N, mm, N/mm². */
+export interface CutLoads extends Driven {
   /** A worn edge: what to expect. */
   readonly cuttingForce: number
   /** A dull edge: what the tooling must bear. */
@@ -40,21 +40,12 @@ export interface Loads extends Driven {
   /** False where the pull at the nose is stiffer than the bar alone: machineGive is then the usual one. */
   readonly machineGiveKnown: boolean
   readonly digIn: number
-  /** The bound that is held against the yield, and what is to be expected. */
-  readonly holeStress: number
-  readonly holeStressExpected: number
   readonly rootStress: number
   readonly rootStressLimits: Band
   /** The softest steel that bears it, as sold. */
   readonly barSteel: string
   readonly barYield: number
   readonly noseStress: number
-  /** Axial force of the set screw; absent where no source gives its torque. */
-  readonly screwForce?: number
-  /** What the screw's friction keeps the bit from being pushed in by. */
-  readonly bitHeld?: number
-  /** Screw force that keeps the bit from rocking. */
-  readonly screwForceLeast: number
   /** Twist that the spindle must hold, N mm, dull edge; 0 where the nose is as wide as the slot. */
   readonly twist: number
   /** Sideways bend of the nose over half a strip, worn edge; 0 likewise. */
@@ -65,23 +56,49 @@ export interface Loads extends Driven {
   readonly slip: number
 }
 
+/** The same for a bar that holds a bit. */
+export interface Loads extends CutLoads {
+  /** The bound that is held against the yield, and what is to be expected. */
+  readonly holeStress: number
+  readonly holeStressExpected: number
+  /** Force of the set screw; absent where no source gives its torque. */
+  readonly screwForce?: number
+  /** What the screw's friction keeps the bit from being pushed in by. */
+  readonly bitHeld?: number
+  /** Screw force that keeps the bit from rocking. */
+  readonly screwForceLeast: number
+}
+
+/** The same for a bar of one piece. */
+export interface GroundLoads extends CutLoads {
+  /** Where the head joins the neck. */
+  readonly neckStress: number
+}
+
 const friction = 0.12
 
 /** Thrust per mm of an edge that takes no chip, N: 40 in steel and iron, half in aluminium and brass. Source: judgement, the upper end. */
 const edgeThrust = (material: string): number => (/alumin|brass|bronze|6061/.test(material) ? 20 : 40)
 
-const worstOfNose = (bit: ToolBit, width: number, dull: number): number => {
-  const down = bit.size - bit.faceDrop.nominal
-  const stresses = noseStress(
-    {
-      top: bit.widthAtNeck.nominal,
-      bottom: Math.max(0.1 * width, bit.widthAtNeck.nominal - 2 * down * Math.tan((bit.sideRelief * Math.PI) / 180)),
-      height: down,
-      length: bit.noseLength,
-    },
-    dull,
-  )
+/** The nose at its root, under a dull edge: down or sideways bending, whichever is worse. */
+const worstOfNose = (
+  root: { readonly top: number; readonly height: number; readonly length: number; readonly sideRelief: number },
+  width: number,
+  dull: number,
+): number => {
+  const { top, height, sideRelief } = root
+  const bottom = Math.max(0.1 * width, top - 2 * height * Math.tan((sideRelief * Math.PI) / 180))
+  const stresses = noseStress({ ...root, bottom }, dull)
   return Math.max(stresses.down, stresses.sideways)
+}
+
+/** How an edge is ground, as it cuts, and what bar and nose bear of it. */
+interface Edge {
+  readonly rake: number
+  readonly rock: number
+  /** Stress where the bar is weakest near the edge. */
+  readonly atWeakest: (held: Held, dull: number) => number
+  readonly ofNose: (dull: number) => number
 }
 
 /** What the set screw presses and holds with, and what it must press with so that the bit does not rock. */
@@ -102,18 +119,22 @@ const heldBit = (bar: CutterBar, stroke: BarSpec['stroke'], dull: number) => {
   }
 }
 
-export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit): Reasoned<Loads> | undefined => {
+const cutLoadsOf = (
+  spec: Spec,
+  asked: BarSpec,
+  bar: BarInBore,
+  { rake, rock, atWeakest, ofNose }: Edge,
+): { readonly held: Held; readonly dull: number; readonly loads: Reasoned<CutLoads> } | undefined => {
   const material = workMaterial(spec.hub.material)
   if (!material) return undefined
   const width = bar.noseWidth
   const chip = infeedPerPass(spec, asked)
-  const rake = bit.leaning?.rake ?? bit.rake
   const force = (edge: 'worn' | 'dull') => (thickness: number) =>
     cuttingForce(material.kienzle, width, thickness, rake, edge)
   const worn = force('worn')(chip)
   const dull = force('dull')(chip)
   // A bit that rocks in its hole cuts with so much more rake.
-  const ratio = { ...thrustRatio(rake), least: thrustRatio(rake + (bar.rock ?? 0)).least }
+  const ratio = { ...thrustRatio(rake), least: thrustRatio(rake + rock).least }
   const { machine, known } = machineStiffness(asked, bar)
   const held: Held = {
     diameter: bar.diameter.nominal,
@@ -127,22 +148,21 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
     force: force('worn'),
     planned: chip,
     least: leastChip,
-    edgeThrust: width * edgeThrust(material.name),
+    edgeThrust: engaged.edge * engaged.chip * edgeThrust(material.name),
     give: 1 / machine + held.overhang ** 3 / (3 * steelModulus * secondMoment(held.diameter)),
   }
   const springs = springPasses(cut, give.most)
   const ends = [ratio.least, ratio.most].map((r) => deflection(held, worn, r * worn))
   const bends = { least: Math.min(...ends), most: Math.max(...ends) }
-  const atHole = holeStresses(held, bar.crossHole.upper / bar.diameter.lower, dull)
+  const weakest = atWeakest(held, dull)
   const atRoot = rootStresses(held, dull, ratio)
-  const bears = (steel: { readonly yield: number }) => atHole.bound <= steel.yield && atRoot.most <= steel.yield / 1.5
+  const bears = (steel: { readonly yield: number }) => weakest <= steel.yield && atRoot.most <= steel.yield / 1.5
   const steels = ['drill rod', '4140 pre-hardened'].flatMap((name) => barMaterial(name) ?? [])
   const steel = steels.find(bears) ?? steels.at(-1)
   const lanes = bar.lanes.length > 1
   const twist = lanes ? worstStripTorque(width, ratio.most * dull) : 0
-  const driven = drivenBy(asked, material, width, rake, worn)
-  const screw = heldBit(bar, asked.stroke, dull)
-  return {
+  const driven = drivenBy(asked, material, engaged, rake, worn)
+  const loads: Reasoned<CutLoads> = {
     sizes: {
       cuttingForce: worn,
       cuttingForceMost: dull,
@@ -156,14 +176,11 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
       machineGive: machine,
       machineGiveKnown: known,
       digIn: digIn(held, ratio.least, ((1 - material.kienzle.exponent) * worn) / chip),
-      holeStress: atHole.bound,
-      holeStressExpected: atHole.expected,
       rootStress: atRoot.most,
       rootStressLimits: atRoot,
       barSteel: steel?.name ?? 'unknown',
       barYield: steel?.yield ?? 0,
-      noseStress: worstOfNose(bit, width, dull),
-      ...screw,
+      noseStress: ofNose(dull),
       twist,
       sideways: lanes ? sidewaysBend(held, worn / 2, width / 4) : 0,
       twistOfBar: (twistRadians(held.diameter, held.overhang, twist) * 180) / Math.PI,
@@ -190,21 +207,11 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
               : 'the pull at the nose is stiffer than the bar alone: 5000 N/mm taken, judgement',
       machineGiveKnown: '1/machine = 1/pull − L³/(3EI)',
       digIn: 'gain of the cut drawing itself in; 1 hooks',
-      holeStress:
-        'three times nominal on the net section, an upper bound to Peterson’s factor, and direct stress; dull edge',
-      holeStressExpected:
-        'Peterson’s factor on the net section, that of a hole 0.4 of the bar where it is larger, and direct stress; dull edge',
       rootStress: 'worse end of the thrust’s band, dull edge',
       rootStressLimits: 'over the thrust’s band, dull edge',
       barSteel: 'drill rod where it bears the stress, else pre-hardened 4140 class',
       barYield: steel?.source ?? 'unknown',
       noseStress: 'down and sideways bending at the nose’s root, dull edge',
-      screwForce: 'seating torque over 0.2 of the diameter',
-      bitHeld: 'friction 0.12 on what the screw presses',
-      screwForceLeast:
-        asked.stroke === 'push'
-          ? 'rocking about the bar’s axis'
-          : 'the cut drags the nose off the wall; the tail reacts',
       twist: 'a strip of half the nose is the worst: an eighth of its width times the thrust, dull edge',
       sideways: 'the same strip, worn edge: bar, and tilt of its holder',
       twistOfBar: 'over the overhang; shear modulus 79.3 kN/mm²',
@@ -212,4 +219,73 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
       ...driven.basis,
     },
   }
+  return { held, dull, loads }
+}
+
+export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit): Reasoned<Loads> | undefined => {
+  const ratio = bar.crossHole.upper / bar.diameter.lower
+  const root = {
+    top: bit.widthAtNeck.nominal,
+    height: bit.size - bit.faceDrop.nominal,
+    length: bit.noseLength,
+    sideRelief: bit.sideRelief,
+  }
+  const cut = cutLoadsOf(spec, asked, bar, {
+    rake: bit.leaning?.rake ?? bit.rake,
+    rock: bar.rock ?? 0,
+    atWeakest: (held, dull) => holeStresses(held, ratio, dull).bound,
+    ofNose: (dull) => worstOfNose(root, bar.noseWidth, dull),
+  })
+  if (!cut) return undefined
+  const { held, dull, loads } = cut
+  const atHole = holeStresses(held, ratio, dull)
+  return {
+    sizes: {
+      ...loads.sizes,
+      holeStress: atHole.bound,
+      holeStressExpected: atHole.expected,
+      ...heldBit(bar, asked.stroke, dull),
+    },
+    basis: {
+      ...loads.basis,
+      holeStress:
+        'three times nominal on the net section, an upper bound to Peterson’s factor, and direct stress; dull edge',
+      holeStressExpected:
+        'Peterson’s factor on the net section, that of a hole 0.4 of the bar where it is larger, and direct stress; dull edge',
+      screwForce: 'seating torque over 0.2 of the diameter',
+      bitHeld: 'friction 0.12 on what the screw presses',
+      screwForceLeast:
+        asked.stroke === 'push'
+          ? 'rocking about the bar’s axis'
+          : 'the cut drags the nose off the wall; the tail reacts',
+    },
+  }
+}
+
+/** A bar of one piece: no hole and no screw; its neck bears what the head brings, with twice the nominal at the fillet. */
+export const groundLoadsOf = (spec: Spec, asked: BarSpec, bar: GroundBar): Reasoned<GroundLoads> | undefined => {
+  const drop = bar.projection * Math.tan((bar.rake * Math.PI) / 180)
+  const root = {
+    top: bar.noseWidth,
+    height: bar.headLength - drop,
+    length: bar.projection,
+    sideRelief: bar.sideRelief,
+  }
+  const atNeck = ({ diameter, projection }: Held, dull: number): number =>
+    (2 * dull * (diameter / 2 + projection)) / ((Math.PI * diameter ** 3) / 32) + dull / ((Math.PI * diameter ** 2) / 4)
+  const cut = cutLoadsOf(spec, asked, bar, {
+    rake: bar.rake,
+    rock: 0,
+    atWeakest: atNeck,
+    ofNose: (dull) => worstOfNose(root, bar.noseWidth, dull),
+  })
+  return (
+    cut && {
+      sizes: { ...cut.loads.sizes, neckStress: atNeck(cut.held, cut.dull) },
+      basis: {
+        ...cut.loads.basis,
+        neckStress: 'twice the nominal bending at the head’s fillet (judgement), and direct stress; dull edge',
+      },
+    }
+  )
 }

@@ -1,6 +1,6 @@
 /** What drives the bar: what the machine may push, and what the hand must pull. N, mm. */
 import type { Reasoned } from '../dimensions/basis.ts'
-import type { CutterBar } from '../dimensions/types.ts'
+import type { BarInBore } from '../dimensions/types.ts'
 import type { BarSpec } from '../spec/spec.ts'
 import type { WorkMaterial } from '../standards/materials.ts'
 import { handGain, infeedForForce, machineFromPull, toothBears } from './machine.ts'
@@ -29,7 +29,7 @@ const efficiency = 0.8
 /** Sideways stiffness as given, or from a pull at the nose; the usual one where neither is told or the pull makes no sense. */
 export const machineStiffness = (
   { give, pull }: BarSpec,
-  bar: CutterBar,
+  bar: BarInBore,
 ): { readonly machine: number; readonly known: boolean } => {
   if (give !== undefined) return { machine: give, known: true }
   if (pull === undefined) return { machine: usualMachine, known: true }
@@ -40,7 +40,7 @@ export const machineStiffness = (
 export const drivenBy = (
   { thrust, rack, handle }: BarSpec,
   material: WorkMaterial,
-  width: number,
+  engaged: NonNullable<CutterBar['engaged']>,
   rake: number,
   cutting: number,
 ): Reasoned<Driven> => {
@@ -49,7 +49,7 @@ export const drivenBy = (
   return {
     sizes: {
       pushMost,
-      infeedMost: infeedForForce(material.kienzle, width, pushMost, { rake, edge: 'dull' }),
+      infeedMost: infeedForForce(material.kienzle, engaged.edge, pushMost, { rake, edge: 'dull' }) / engaged.chip,
       ...(handle && { feedForceAtHandle: cutting / handGain({ ...handle, efficiency }) }),
     },
     basis: {
