@@ -1,6 +1,7 @@
 /** Rules of the cutter bar, its bit and its screw. */
 import { either, roundTo } from '../dimensions/makeable.ts'
 import { leastOverlap } from '../dimensions/settings.ts'
+import { widerBores } from './features.ts'
 import type { BarJob, Proposal, Rule } from './rule.ts'
 import { closerClearances, leaveBarOpen, leaveOpen, length, opened, stock, upTo, written } from './ways.ts'
 
@@ -98,7 +99,14 @@ const noseRemedies = (job: BarJob): readonly Proposal[] => [
   ...leaveOpen(job, 'nose.width'),
   ...leaveOpen(job, 'bit', 'nose.width'),
   ...leaveBarOpen(job),
-  { say: 'Grind the nose narrower, and cut the slot in lanes; or take a larger blank.' },
+  ...widerBores(job),
+  {
+    say: job.section.socket
+      ? 'Or take a larger blank; a socket is never cut in lanes.'
+      : job.section.groove
+        ? 'Take a larger blank, or a groove of smaller radius.'
+        : 'Grind the nose narrower, and cut the slot in lanes; or take a larger blank.',
+  },
 ]
 
 export const barRules: readonly Rule<BarJob>[] = [
@@ -287,6 +295,8 @@ export const barRules: readonly Rule<BarJob>[] = [
     binding: 'must',
     sense: 'at most',
     unit: 'mm',
+    // A V may be wider than its mouth, and a round nose is wider than a shallow groove's.
+    applies: ({ section }) => section.socket === undefined && section.groove === undefined,
     measured: ({ bar }) => bar.noseWidth,
     limit: ({ section }) => section.widthLimits.upper,
     reason: ({ measured, limit }) => `The nose is ${measured} wide; the slot may be ${limit}.`,
@@ -311,6 +321,8 @@ export const barRules: readonly Rule<BarJob>[] = [
     binding: 'should',
     sense: 'at most',
     unit: 'mm',
+    // The sides of a V do not cut: the blank's own serve.
+    applies: ({ section }) => section.socket === undefined,
     measured: ({ bar }) => bar.noseWidth,
     limit: ({ bar }) => (bar.bit.shape === 'round' ? 0.9 * bar.bit.size : bar.bit.size - 0.01),
     reason: ({ measured, limit }) =>

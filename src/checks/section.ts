@@ -1,5 +1,7 @@
 /** Rules of the bore section and the hub, whichever way the slot is cut. */
 import { chamferNeeded, mouthHalfAngle } from '../dimensions/bore.ts'
+import { featureRules } from './features.ts'
+import { jointRules } from './joint.ts'
 import type { Proposal, Rule, Worked } from './rule.ts'
 import { length, opened, upTo, written } from './ways.ts'
 
@@ -56,7 +58,39 @@ const deeper = (job: Worked): readonly Proposal[] => {
   ])
 }
 
-export const sectionRules: readonly Rule[] = [
+/** What each kind is called. */
+const kinds: Readonly<Record<Worked['section']['kind'], { readonly one: string; readonly many: string }>> = {
+  keyway: { one: 'keyway', many: 'keyways' },
+  spline: { one: 'spline', many: 'slots' },
+  socket: { one: 'socket', many: 'corners' },
+  slit: { one: 'slit', many: 'slits' },
+  groove: { one: 'groove', many: 'grooves' },
+}
+const floorOf: Readonly<Record<Worked['section']['kind'], string>> = {
+  keyway: 'floor',
+  spline: 'floor',
+  socket: 'socket’s corner',
+  slit: 'outside',
+  groove: 'groove’s bottom',
+}
+
+/** Fewer of them, down to one: by count where the spec gives one, else by their angles. */
+const fewer = (job: Worked): readonly Proposal[] => {
+  const { kind, spline } = job.section
+  if (kind === 'spline')
+    return spline && spline.countMost >= 2 && job.spec.stated.includes('feature.spline.count')
+      ? [Math.min(spline.countMost, spline.count), spline.countMost - 1]
+          .filter((count) => count >= 2)
+          .map((count) => ({
+            say: `Cut ${count} slots; the shaft must have as many.`,
+            set: { 'feature.spline.count': count },
+          }))
+      : []
+  if (kind === 'slit') return [{ say: 'Cut one slit only.', set: { 'feature.slit.count': 1 } }]
+  return [{ say: `Cut one ${kinds[kind].one} only.`, set: { [`feature.${kind}.at`]: 0 } }]
+}
+
+const commonRules: readonly Rule[] = [
   {
     id: 'floor-beyond-bore',
     states: 'the slot’s floor lies outside the bore',
@@ -64,15 +98,24 @@ export const sectionRules: readonly Rule[] = [
     binding: 'must',
     sense: 'at least',
     unit: 'mm',
-    measured: ({ section }) => section.acrossLimits.lower - section.bore.upper,
+    measured: ({ section }) =>
+      section.floorLimits
+        ? section.floorLimits.lower - section.bore.upper / 2
+        : section.acrossLimits.lower - section.bore.upper,
     limit: () => 0,
-    reason: ({ measured }, _job, broken) =>
-      broken
-        ? `Across is ${measured.replace('-', '')} less than the bore at the worst of their limits: no floor is left, only two corners are cut.`
-        : `The floor lies ${measured} beyond the crown at the least.`,
+    reason: ({ measured }, { section }, broken) =>
+      section.floorLimits
+        ? broken
+          ? `The ${floorOf[section.kind]} lies ${measured.replace('-', '')} inside the crown at the worst of the limits: the bore is too large for it.`
+          : `The ${floorOf[section.kind]} lies ${measured} beyond the crown at the least.`
+        : broken
+          ? `Across is ${measured.replace('-', '')} less than the bore at the worst of their limits: no floor is left, only two corners are cut.`
+          : `The floor lies ${measured} beyond the crown at the least.`,
     remedies: (job) => [
-      ...deeper(job),
-      { say: 'Measure bore and across again, or ask whoever drew it: as written there is no keyway.' },
+      ...(job.section.key ? deeper(job) : []),
+      {
+        say: `Measure bore and ${job.section.key ? 'across' : kinds[job.section.kind].one} again, or ask whoever drew it: as written there is no ${kinds[job.section.kind].one}.`,
+      },
     ],
   },
   {
@@ -137,6 +180,8 @@ export const sectionRules: readonly Rule[] = [
     binding: 'must',
     sense: 'at least',
     unit: 'mm',
+    // A slit runs out through the wall: that is what it is for.
+    applies: ({ section }) => section.kind !== 'slit',
     measured: ({ spec, section }) =>
       spec.hub.outside === undefined ? undefined : spec.hub.outside / 2 - section.cornerReachMost,
     limit: wallNeeded,
@@ -154,7 +199,9 @@ export const sectionRules: readonly Rule[] = [
         },
         ...(job.spec.hub.outside === undefined
           ? []
-          : [{ say: 'Or go over to a flat key, or to two smaller ones, with whoever designed the joint.' }]),
+          : !job.section.key
+            ? [{ say: 'Or make it shallower, with whoever designed the joint.' }]
+            : [{ say: 'Or go over to a flat key, or to two smaller ones, with whoever designed the joint.' }]),
       ]
     },
   },
@@ -187,7 +234,7 @@ export const sectionRules: readonly Rule[] = [
     binding: 'should',
     sense: 'at least',
     unit: 'mm',
-    applies: ({ section }) => section.cornerRadius > 0,
+    applies: ({ section }) => section.key !== undefined && section.cornerRadius > 0,
     // A key that stands clear of the floor by the whole radius needs no chamfer, told or not.
     measured: ({ section }) => section.key?.chamfer?.lower ?? (chamferFor(section) === 0 ? 0 : undefined),
     limit: ({ section }) => chamferFor(section),
@@ -212,16 +259,25 @@ export const sectionRules: readonly Rule[] = [
     binding: 'must',
     sense: 'at least',
     unit: 'mm',
-    applies: ({ section }) => section.at.length > 1,
+    // A socket's corners meet in flats that the bore may have taken away.
+    applies: ({ section }) => section.at.length > 1 && section.kind !== 'socket',
     measured: ({ section }) => section.land,
     limit: () => 0.5,
-    reason: ({ measured, limit }) =>
-      measured.startsWith('-')
-        ? `The nearest two keyways run into one another by ${measured.slice(1)} of bore.`
-        : `${measured} of bore is left between the nearest two keyways; ${limit} is the least.`,
-    remedies: () => [
-      { say: 'Cut one keyway only.', set: { 'feature.keyway.at': 0 } },
-      { say: 'Or set them farther apart, or take fewer.' },
+    reason: ({ measured, limit }, { section }, broken) => {
+      const { many } = kinds[section.kind]
+      const most = section.spline && broken ? ` The bore has room for ${section.spline.countMost} such slots.` : ''
+      return measured.startsWith('-')
+        ? `The nearest two ${many} run into one another by ${measured.slice(1)} of bore.${most}`
+        : `${measured} of bore is left between the nearest two ${many}; ${limit} is the least.${most}`
+    },
+    remedies: (job) => [
+      ...fewer(job),
+      {
+        say:
+          job.section.kind === 'spline' || job.section.kind === 'slit'
+            ? 'Or make them narrower, or the bore larger.'
+            : 'Or set them farther apart, or take fewer.',
+      },
     ],
   },
   {
@@ -231,7 +287,8 @@ export const sectionRules: readonly Rule[] = [
     binding: 'should',
     sense: 'at least',
     unit: 'degrees',
-    applies: ({ section }) => section.at.length > 1,
+    // Splines and sockets are measured floor to floor or across flats, slits not at all.
+    applies: ({ section }) => section.at.length > 1 && (section.kind === 'keyway' || section.kind === 'groove'),
     measured: ({ section }) => {
       const half = mouthHalfAngle(section.boreRadius, section.width / 2)
       const wrap = (angle: number) => Math.abs(((((angle + 180) % 360) + 360) % 360) - 180)
@@ -240,13 +297,13 @@ export const sectionRules: readonly Rule[] = [
       )
     },
     limit: () => 0,
-    reason: ({ measured }, _job, broken) =>
+    reason: ({ measured }, { section }, broken) =>
       broken
-        ? 'A keyway stands opposite another: across cannot be measured to the bore. Measure floor to floor.'
-        : `The wall opposite each keyway is whole, ${measured} clear of the next mouth.`,
+        ? `A ${kinds[section.kind].one} stands opposite another: across cannot be measured to the bore. Measure floor to floor.`
+        : `The wall opposite each ${kinds[section.kind].one} is whole, ${measured} clear of the next mouth.`,
     remedies: (job) => [
       { say: `Measure floor to floor: ${length(job, 2 * job.section.floor)} at mid-tolerance.` },
-      { say: 'Cut one keyway only.', set: { 'feature.keyway.at': 0 } },
+      ...fewer(job),
     ],
   },
   {
@@ -290,3 +347,6 @@ export const sectionRules: readonly Rule[] = [
     remedies: () => [{ say: 'Take it to a qualified person, under the local code; use the maker’s own part.' }],
   },
 ]
+
+/** Every rule of the section and the hub: those of all kinds, and those of splines, sockets and slits. */
+export const sectionRules: readonly Rule[] = [...commonRules, ...featureRules, ...jointRules]

@@ -81,9 +81,27 @@ interface Tooling {
   readonly size: number
 }
 
+/** A V this much narrower than its mouth, both sides together, leaves slivers that come away with the burr, mm. Source: judgement. */
+export const sliver = 0.04
+
+/**
+ * A V is ground no narrower than its mouth, a little more where the blank gives it; a round is what it is. A narrower V that is asked for is kept,
+ * for a rule to speak of.
+ */
+const tipNose = (spec: Spec, bar: BarSpec, section: Section, bit: Tooling): Nose => {
+  const { cornerRadius, groove, widthLimits } = section
+  if (groove) return { width: 2 * groove.radius, cornerRadius, single: true }
+  const mouth = widthLimits.upper
+  const wanted = roundUp(mouth + either(spec.units, 0.2, 0.008), either(spec.units, 0.1, 0.005))
+  const blank = bit.shape === 'round' ? 0.9 * bit.size : bit.size
+  const width = bar.nose.width ?? (blank >= mouth - sliver ? Math.min(wanted, blank) : mouth)
+  return { width, cornerRadius, single: true }
+}
+
 const nosesFor = (spec: Spec, bar: BarSpec, section: Section, bit: Tooling): readonly Nose[] => {
   const { cornerRadius, widthLimits } = section
   const fixed = bar.nose.width
+  if (section.socket || section.groove) return [tipNose(spec, bar, section, bit)]
   const most = bit.shape === 'round' ? 0.9 * bit.size : bit.size - grindingAllowance
   if (fixed !== undefined) return [{ width: fixed, cornerRadius, single: fixed >= widthLimits.lower - 1e-9 }]
   const noses: Nose[] = []
@@ -141,7 +159,8 @@ const boundOf = (corners: Corners): Bound => ({
 })
 
 /** One setting, as near as it comes to its window, where no stages are wanted or none help. */
-const singleStage = (spec: Spec, bar: BarSpec, section: Section, { back, front }: Corners, diameter: number): Stage => {
+const singleStage = (spec: Spec, bar: BarSpec, section: Section, corners: Corners, diameter: number): Stage => {
+  const { back, front, middle } = corners
   const projectionMax = Math.min(...back.map((setting) => projectionMost(setting, diameter)))
   const projectionMin = Math.max(...front.map((setting) => projectionLeast(setting, diameter)))
   const steps = stepsOf(spec.units)
@@ -156,7 +175,8 @@ const singleStage = (spec: Spec, bar: BarSpec, section: Section, { back, front }
             : section.crownDepth + bar.clearance.front,
           steps.fine,
         ))
-  return { projection, projectionMin, projectionMax, from: section.touchOff, to: section.floor }
+  const to = Math.max(...middle.map(({ floor }) => floor))
+  return { projection, projectionMin, projectionMax, from: section.touchOff, to }
 }
 
 /** The edge over the blank's face that looks to the bar's end, and how far that edge then stands from the end. */
@@ -229,7 +249,8 @@ const assess = (
   must(bitLengthMax, bitLengthMin)
   must(bit.size, nose.width)
   must(Number.isFinite(noseLengthMin) ? 1 : -Infinity, 0)
-  must(nose.single ? section.widthLimits.upper : section.widthLimits.lower, nose.width)
+  if (section.socket) must(nose.width, section.widthLimits.upper - sliver)
+  else if (!section.groove) must(nose.single ? section.widthLimits.upper : section.widthLimits.lower, nose.width)
   const { blind } = spec.bore
   if (blind) must(blind.beyond, overtravel + edgeToEnd + 0.5)
   const allowance = bit.shape === 'round' ? 0.9 * bit.size : bit.size - grindingAllowance
@@ -345,7 +366,8 @@ const bestOf = (
 
 /** The ways of making a bar, in the order in which they are tried: a screw in the wall, or more than one setting, only where nothing before works. */
 const waysFor = (spec: Spec, bar: BarSpec): readonly Way[] => {
-  const most = bar.stages ?? mostStages
+  // The mouth of a V or a round is narrower the shallower it is: no stage before the last reaches as far as at full depth.
+  const most = spec.feature.kind === 'socket' || spec.feature.kind === 'groove' ? 1 : (bar.stages ?? mostStages)
   const leans = bar.incline === undefined ? [10, 15, 20, 25] : [bar.incline]
   const upright: readonly Form[] = ['end screw', 'side screw']
   const forms = upright.filter((form) => bar.form === undefined || bar.form === form)

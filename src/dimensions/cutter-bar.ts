@@ -2,13 +2,14 @@ import { withDeviations } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { type Candidate, bodyTolerance, cornersOf, overtravel } from './candidates.ts'
+import { engagedMost, noseForm } from './engaged.ts'
 import { rockOf } from './holding.ts'
 import { either, roundDown, roundUp, stepsOf } from './makeable.ts'
 import { classed } from './section.ts'
 import { chipRoomFor } from './settings.ts'
 import type { Corners } from './stages.ts'
 import type { CutterBar, Lane, Section, Stage } from './types.ts'
-import { projectionLeast, projectionMost, type Setting } from './window.ts'
+import { flankBefore, openHalf, projectionLeast, projectionMost, type Setting } from './window.ts'
 import { touchOffX } from './bore.ts'
 
 /** Least room between holder and hub when the bar is right in: half an inch, less for short hubs. Source: judgement. */
@@ -18,7 +19,6 @@ export const leastHolderGap = (hub: number): number => Math.min(12.7, Math.max(5
 export const lanesOf = (
   { back, front, middle }: Corners,
   stages: readonly Stage[],
-  section: Section,
   diameter: number,
 ): readonly Lane[] => {
   const last = stages.length > 1 ? stages.at(-1) : undefined
@@ -27,7 +27,7 @@ export const lanesOf = (
     return {
       offset: setting.offset,
       touchOff,
-      infeed: section.floor - touchOff,
+      infeed: setting.floor - touchOff,
       projectionMin: projectionLeast(front[lane] ?? setting, diameter),
       projectionMax: last?.projectionMax ?? projectionMost(back[lane] ?? setting, diameter),
     }
@@ -50,12 +50,19 @@ export const gapsOf = (diameter: number, stages: readonly Stage[], settings: rea
       const start = stage === 0 ? touch : Math.max(touch, from)
       back = Math.min(back, setting.radius - radius - Math.hypot(start - p - radius, offset))
       const axis = (stage === stages.length - 1 ? setting.floor : to) - p - radius
-      const halfOfSlot = Math.abs(offset) + noseWidth / 2
+      const half = openHalf(setting)
+      const halfOfSlot = Math.abs(offset) + half
       const corner = Math.sqrt(setting.radius ** 2 - halfOfSlot ** 2)
-      const toCorner = Math.hypot(corner - axis, noseWidth / 2) - radius
+      const toCorner = Math.hypot(corner - axis, half) - radius
+      const toFlank = flankBefore(setting, axis)
       const toBore = setting.radius - radius - Math.hypot(axis, offset)
       const towardsMouth = axis * halfOfSlot >= Math.abs(offset) * corner
-      const [gap, at] = towardsMouth ? [toCorner, 'mouth corner' as const] : [toBore, 'bore' as const]
+      const [gap, at] =
+        toFlank !== undefined
+          ? [toFlank - radius, 'flank' as const]
+          : towardsMouth
+            ? [toCorner, 'mouth corner' as const]
+            : [toBore, 'bore' as const]
       // With its axis behind the bore's the bar has nothing in front but the floor.
       if (gap < front && axis >= 0) [front, frontAt] = [gap, at]
       if (p < front) [front, frontAt] = [p, 'crown or floor']
@@ -109,7 +116,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       projectionMax: candidate.projectionMax,
       projectionFloor: candidate.projectionFloor,
       setting: bar.setting,
-      lanes: lanesOf(corners, stages, section, d),
+      lanes: lanesOf(corners, stages, d),
       stages,
       form: candidate.form,
       incline: candidate.incline,
@@ -128,6 +135,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       },
       noseWidth: candidate.nose.width,
       cornerRadius: candidate.nose.cornerRadius,
+      ...(noseForm(section) !== 'flat' && { engaged: engagedMost(section, candidate.nose) }),
       noseLengthMin: candidate.noseLengthMin,
       crossHole: { nominal: candidate.hole.nominal, lower: candidate.hole.least, upper: candidate.hole.most },
       crossHoleDrill: candidate.hole.drill,
@@ -203,6 +211,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
           : 'three quarters up the slot’s width limits, or what the blank gives',
       ),
       cornerRadius: 'see section.cornerRadius',
+      engaged: 'both flanks of a V, or a round nose’s arc, outside the bore at full depth; its chip lies aslant',
       noseLengthMin: 'the blank’s shoulder corners stay inside the bore at full depth',
       crossHole:
         'the blank over its broken corners and 0.08 mm of play (a round one: 0.05), then the next drill on hand',

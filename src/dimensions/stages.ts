@@ -96,7 +96,7 @@ export const largestStagedBar = (back: readonly Setting[], front: readonly Setti
   const [lane] = front
   const [behind] = back
   if (!lane || !behind) return 0
-  if (front.length === 1 && lane.offset === 0) {
+  if (front.length === 1 && lane.offset === 0 && !lane.opening) {
     const { clearances } = lane
     const half = lane.noseWidth / 2
     const k = lane.radius + mouthX(lane.radius, half) - clearances.back - clearances.withdrawn

@@ -3,7 +3,9 @@ import type { BarSpec, Spec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
 import type { Reasoned } from './basis.ts'
 import { either, roundUp, stepsOf } from './makeable.ts'
+import { noseForm } from './engaged.ts'
 import type { CutterBar, Section, ToolBit } from './types.ts'
+import { heightOfV } from './v-nose.ts'
 
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180)
 const atan = (slope: number): number => (Math.atan(slope) * 180) / Math.PI
@@ -84,20 +86,32 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
   const steps = stepsOf(spec.units)
   const { size, flat } = cutter.bit
   const single = cutter.lanes.length === 1
+  const form = noseForm(section)
   const band = angleBand(angles)
   const width = cutter.noseWidth
   const start = section.widthLimits.lower + 0.75 * (section.widthLimits.upper - section.widthLimits.lower)
   const noseTolerance = either(spec.units, 0.02, 0.001)
-  const noseWidth: Size = single
-    ? {
-        nominal: width,
-        lower: Math.min(section.widthLimits.lower, width),
-        upper: Math.max(width, Math.min(start, size - 0.01)),
-      }
-    : { nominal: width, lower: width - noseTolerance, upper: width + noseTolerance }
+  const noseWidth: Size =
+    form === 'vee'
+      ? {
+          nominal: width,
+          lower: Math.min(width, section.widthLimits.upper),
+          upper: Math.max(width, section.widthLimits.upper),
+        }
+      : form === 'round'
+        ? { nominal: width, lower: width - noseTolerance, upper: width + noseTolerance }
+        : single
+          ? {
+              nominal: width,
+              lower: Math.min(section.widthLimits.lower, width),
+              upper: Math.max(width, Math.min(start, size - 0.01)),
+            }
+          : { nominal: width, lower: width - noseTolerance, upper: width + noseTolerance }
   const regrindStep = either(spec.units, 0.25, 0.01)
+  const flankLength = section.socket && heightOfV(section.socket.sides, width, cutter.cornerRadius)
+  const shortest = flankLength ?? (form === 'round' ? cutter.cornerRadius : 0.5)
   const noseLength = Number.isFinite(cutter.noseLengthMin)
-    ? roundUp(Math.max(cutter.noseLengthMin, 0.5) + 2 * regrindStep, steps.half)
+    ? roundUp(Math.max(cutter.noseLengthMin, shortest) + 2 * regrindStep, steps.half)
     : roundUp(section.sideDepth + 2 * regrindStep, steps.half)
   const widthPerRegrind = 2 * regrindStep * tan(effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief))
   const over = (ask: (angles: Angles) => number, nominal: Angles = angles): Size => {
@@ -110,6 +124,9 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       shape: cutter.bit.shape,
       size,
       cornerBreak: cutter.bit.cornerBreak,
+      ...(form !== 'flat' && { form, tipRadius: cutter.cornerRadius }),
+      ...(section.socket && { includedAngle: section.socket.includedAngle }),
+      ...(flankLength !== undefined && { flankLength }),
       noseWidth,
       noseLength,
       noseLengthMin: cutter.noseLengthMin,
@@ -125,7 +142,14 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       lengthMin: cutter.bitLengthMin,
       lengthMax: cutter.bitLengthMax,
       angleTolerance,
-      regrinds: single ? Math.max(0, Math.floor((noseWidth.upper - noseWidth.lower) / widthPerRegrind + 1e-9)) : 0,
+      regrinds:
+        form === 'vee'
+          ? 2
+          : form === 'round'
+            ? 0
+            : single
+              ? Math.max(0, Math.floor((noseWidth.upper - noseWidth.lower) / widthPerRegrind + 1e-9))
+              : 0,
       regrindStep,
       widthPerRegrind,
       lanes: cutter.lanes.length,
@@ -136,9 +160,18 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       shape: 'see bar.bit',
       size: 'see bar.bit',
       cornerBreak: 'a fortieth of the blank, as bought: measure it',
-      noseWidth: single
-        ? 'starts three quarters up the slot’s limits (or what the blank gives) and is done at the least width; a slot comes out a little wider than its nose: cut a test slot'
-        : 'measured as ground: the sideways step follows from it',
+      form: 'a socket is cut with a V, an oil groove with a round nose, all else with a flat one',
+      includedAngle: 'the angle between two flats: 180° less 360°/N',
+      tipRadius: 'see section.cornerRadius',
+      flankLength: 'half the nose’s width by tan π/N, less the tip’s set-back',
+      noseWidth:
+        form === 'vee'
+          ? 'no narrower than the V’s mouth, so that both flats are cut to their ends'
+          : form === 'round'
+            ? 'twice the round'
+            : single
+              ? 'starts three quarters up the slot’s limits (or what the blank gives) and is done at the least width; a slot comes out a little wider than its nose: cut a test slot'
+              : 'measured as ground: the sideways step follows from it',
       noseLength: 'the least that keeps the shoulder in the bore, and two regrinds',
       noseLengthMin: 'see bar.noseLengthMin',
       cornerRadius: 'see section.cornerRadius',
@@ -157,7 +190,12 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       lengthMin: 'see bar.bitLengthMin',
       lengthMax: 'see bar.bitLengthMax',
       angleTolerance: 'what a careful hand holds: judgement',
-      regrinds: 'width to lose over what one end regrind takes',
+      regrinds:
+        form === 'vee'
+          ? 'both flanks alike: the nose’s length has room for two'
+          : form === 'round'
+            ? 'a round nose is stoned on its face'
+            : 'width to lose over what one end regrind takes',
       regrindStep: 'judgement',
       widthPerRegrind: 'twice the step by the effective taper',
       lanes: 'see bar.lanes',

@@ -235,6 +235,8 @@ export interface BarInBore {
   readonly stages: readonly Stage[]
   readonly noseWidth: number
   readonly cornerRadius: number
+  /** Edge in the metal at full depth, and the chip's thickness as a share of the infeed; left out: the whole flat nose, and 1. */
+  readonly engaged?: { readonly edge: number; readonly chip: number }
   /** Cutting edge to holder. */
   readonly overhang: number
   readonly overtravel: number
@@ -247,7 +249,7 @@ export interface BarInBore {
   readonly gaps: {
     readonly back: number
     readonly front: number
-    readonly frontAt: 'mouth corner' | 'bore' | 'crown or floor'
+    readonly frontAt: 'mouth corner' | 'flank' | 'bore' | 'crown or floor'
   }
   readonly stock: { readonly diameter: number; readonly length: number; readonly material: string }
 }
@@ -344,6 +346,15 @@ export interface ToolBit {
   readonly shape: 'square' | 'round'
   readonly size: number
   readonly cornerBreak: number
+  /** Left out: flat. A V has its two flanks before the nose's sides, a round nose one arc. */
+  readonly form?: 'flat' | 'vee' | 'round'
+  /** Of a V: between its flanks, seen on the face. */
+  readonly includedAngle?: number
+  /** Of a V or a round nose: radius of its end. */
+  readonly tipRadius?: number
+  /** Of a V: from its tip back to where the flanks meet the nose's sides. */
+  readonly flankLength?: number
+  /** Between the nose's sides; of a V no narrower than its mouth. */
   readonly noseWidth: Size
   readonly noseLength: number
   readonly noseLengthMin: number
@@ -442,31 +453,4 @@ export interface PlugGauge {
   readonly offset: number
   readonly marking: readonly string[]
   readonly tolerance: number
-}
-
-export interface Plan {
-  readonly infeedPerPass: number
-  /** Of one keyway, all lanes. */
-  readonly passes: number
-  readonly keyways: number
-  /** Strokes of all keyways alone; measuring and stoning not counted. */
-  readonly minutes: number
-  /** After so many passes of the first lane, this across by the dial. */
-  readonly checks: readonly { readonly after: number; readonly across: number }[]
-  readonly lanes: readonly {
-    readonly offset: number
-    readonly touchOff: number
-    readonly infeed: number
-    readonly passes: number
-  }[]
-  /** What one mark of the dial is in infeed, and the whole infeed in the dial's own reading. */
-  readonly dial: {
-    readonly mark: number
-    readonly reads: 'travel' | 'diameter'
-    /** To the last whole mark before the floor. */
-    readonly target: number
-    readonly marks: number
-    /** What is left beyond it, in the dial's own reading: found by measuring. */
-    readonly left: number
-  }
 }

@@ -1,35 +1,20 @@
 import { asmeFit, asmeKeyFor, asmeKeyOfWidth, asmeKeys } from '../standards/asme-b17-1.ts'
 import { inch } from '../standards/inch.ts'
 import { isoKeyFor, isoKeyOfWidth, isoKeys } from '../standards/iso-773.ts'
-import { readAngle } from './length.ts'
 import { isMapping } from './place.ts'
+import { readAngles } from './read-angles.ts'
 import { nominalBore } from './read-bore.ts'
 import { readFound, readKey } from './read-key.ts'
 import { present, type Reading } from './reading.ts'
 import type { Keyway, LeastMost } from './spec.ts'
 
 const key = 'feature.keyway'
-const others = ['spline', 'socket', 'slit', 'groove'] as const
 /** Square keys up to this bore, rectangular above. ASME B17.1-1967. */
 const squareUpTo = 6.5 * inch
 
-/** The feature; `undefined` only with a complaint, here or from the schema. */
-export function readFeature(reading: Reading): Keyway | undefined {
-  const feature = reading.raw('feature')
-  if (!isMapping(feature)) return undefined
-  const named = ['keyway', ...others].filter((name) => Object.hasOwn(feature, name))
-  if (named.length !== 1) reading.complain('feature', 'exactly one feature: a keyway')
-  for (const other of others)
-    if (Object.hasOwn(feature, other))
-      reading.complain(
-        `feature.${other}`,
-        'a keyway; splines, sockets, slits and grooves are not worked out by this version',
-      )
-  return named.includes('keyway') ? readKeyway(reading) : undefined
-}
-
-function readKeyway(reading: Reading): Keyway | undefined {
-  const at = readAngles(reading)
+/** The keyway or keyways; `undefined` only with a complaint, here or from the schema. */
+export function readKeyway(reading: Reading): Keyway | undefined {
+  const at = readAngles(reading, `${key}.at`)
   const width = reading.limits(`${key}.width`)
   const corner = reading.limits(`${key}.corner`)
   const bore = nominalBore(reading)
@@ -56,18 +41,6 @@ function readKeyway(reading: Reading): Keyway | undefined {
     })
   )
 }
-
-/** Angles from 0 up to 360, as written; two of one angle are a complaint. */
-function readAngles(reading: Reading): readonly number[] | undefined {
-  const written = reading.raw(`${key}.at`) ?? 0
-  const read = (Array.isArray(written) ? written : [written]).map(readAngle)
-  if (read.some((angle) => angle === undefined)) return undefined
-  const angles = read.map((angle) => (((angle ?? 0) % 360) + 360) % 360)
-  const twice = angles.some((angle, n) => angles.slice(0, n).some((other) => apart(angle, other) < 0.01))
-  if (twice) reading.complain(`${key}.at`, 'angles that differ: [0, 90]')
-  return angles
-}
-const apart = (one: number, other: number): number => Math.min(Math.abs(one - other), 360 - Math.abs(one - other))
 
 /** The floor's fall for a taper key: with asme-b17.1, whose sizes follow, or with sizes by hand at the deep end. */
 function readTaper(reading: Reading, standard: Keyway['standard']): Keyway['taper'] {

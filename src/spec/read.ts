@@ -3,7 +3,7 @@ import type { Complaint } from './complaint.ts'
 import { isMapping, shown, standsAt, statedPaths } from './place.ts'
 import { torque } from './quantity.ts'
 import { readBore, readHub } from './read-bore.ts'
-import { readFeature } from './read-keyway.ts'
+import { byBroach, readFeature } from './read-feature.ts'
 import { readShaft } from './read-key.ts'
 import { readTooling } from './read-tooling.ts'
 import { type Reading, present, reading } from './reading.ts'
@@ -45,7 +45,7 @@ export function readSpec(
       shaft,
       load: readLoad(read),
       use: read.text('use'),
-      tooling,
+      tooling: byBroach(feature.kind) ? tooling : present({ bar: tooling.bar }),
       shop: stock.shop,
       drafting: readDrafting(read),
       stated: statedPaths(document),

@@ -1,19 +1,12 @@
 import { z } from 'zod'
 import { angleAs, flagAs, keyed, lengthAs, numberAs, pairAs, quantityAs, textAs, wordAs } from './leaf.ts'
+import { groove, limited, slit, socket, spline } from './feature-schema.ts'
 import { area, force, stiffness, stress, torque } from './quantity.ts'
 import { shopSchema } from './shop-schema.ts'
 
 /** The spec as written. One schema: what is read, what is complained of, and what editors show all come from it. */
 
 const signed = lengthAs('A deviation from the nominal diameter', [0, '+0.0005 in'], { signed: true })
-const limitsPhrase = 'a length (exact), or [least, most]'
-const limited = (description: string, example: string | number, zero = false) => {
-  const leaf = lengthAs(description, [example], { zero })
-  return z
-    .union([leaf, pairAs(`${description}, [least, most]`, leaf, limitsPhrase)], { error: limitsPhrase })
-    .meta({ description: `${description}: exact, or [least, most]` })
-}
-
 const relief = keyed('Groove that the cut runs out into', {
   diameter: lengthAs('Diameter of the groove', [34]),
   length: lengthAs('Length of the groove along the bore', [9]),
@@ -118,27 +111,6 @@ const keyway = keyed('A keyway: by a standard, or its sizes by hand', {
     .meta({ description: 'Angles of the keyways, degrees; left out: one, at 0', examples: [[0], [0, 90]] }),
 })
 
-const spline = keyed('Not worked out by this version', {
-  standard: textAs('Standard', ['iso-14'], 'a standard: iso-14').optional(),
-  size: textAs('Size', ['6x23x26'], 'a size: 6x23x26').optional(),
-  count: numberAs('Number of splines', [6], { least: 2, most: 36, whole: true }).optional(),
-  width: limited('Width', 6).optional(),
-  major: limited('Major diameter', 26).optional(),
-})
-const socket = keyed('Not worked out by this version', {
-  sides: numberAs('Number of sides', [4, 6], { least: 3, most: 12, whole: true }),
-  across: limited('Across flats', 12),
-})
-const slit = keyed('Not worked out by this version', {
-  width: limited('Width', 1),
-  count: numberAs('Number of slits', [3], { least: 1, most: 36, whole: true }).optional(),
-  outside: lengthAs('Outside diameter that the slits run out through', [16]).optional(),
-})
-const groove = keyed('Not worked out by this version', {
-  radius: lengthAs('Radius', [1.5]),
-  depth: limited('Depth', 1),
-})
-
 const feature = keyed('Exactly one', {
   keyway: keyway.nullable().optional(),
   spline: spline.optional(),
@@ -170,6 +142,7 @@ const bar = keyed('A cutter bar with a ground tool bit', {
   dial: keyed('The dial that sets the depth', {
     mark: lengthAs('What one mark is; left out: 0.02 mm or 0.001 in', [0.02, '0.001 in']).optional(),
     reads: wordAs('Travel of the tool, or the change of diameter; left out: travel', ['travel', 'diameter']).optional(),
+    slide: angleAs('A slide set over from the bed’s axis, whose dial it is; left out: square to it', [30, 5.74], 0.5, 90).optional(),
   })
     .nullable()
     .optional(),
@@ -278,6 +251,25 @@ const press = keyed('A push broach in a slotted guide bushing', {
 
 const namePhrase = "a name of letters, digits, '-' and '_', at most 64"
 
+const wholeCount = (description: string, examples: readonly number[], most: number) =>
+  numberAs(description, [...examples], { least: 1, most, whole: true })
+const index = keyed('How the work is turned from slot to slot', {
+  by: wordAs('Left out: a dividing head, or what is told of', ['dividing head', 'gear', 'plate']).optional(),
+  ratio: wholeCount('Turns of the crank for one of the work; left out: 40', [40, 90], 1000).optional(),
+  circles: z
+    .array(wholeCount('Holes in a circle', [18, 49], 1000), { error: 'a list of hole counts: [15, 18, 20]' })
+    .min(1, { error: 'one hole count or more: [18]' })
+    .max(100, { error: 'a list of at most 100' })
+    .optional()
+    .meta({ description: 'Circles of holes in its plates; left out: the usual three plates', examples: [[15, 18, 20]] }),
+  gear: wholeCount('Teeth of a gear on the spindle', [48], 1000).optional(),
+  plate: keyed('An index plate of one’s own', {
+    radius: lengthAs('Radius of its holes', [60]),
+    hole: lengthAs('How far a hole may be off its place; left out: 0.05 mm', [0.05], { zero: true }).optional(),
+  }).optional(),
+  eccentric: lengthAs('The bore off the axis that it is turned about', [0.02], { zero: true }).optional(),
+})
+
 export const specSchema = keyed('One job: a bore, its feature, and what the shop has', {
   $schema: textAs('Names this schema for an editor', ['borewright.schema.json'], 'a path').optional(),
   name: z
@@ -297,6 +289,7 @@ export const specSchema = keyed('One job: a bore, its feature, and what the shop
   tooling: keyed('One or both; left out: both are worked out and compared', {
     bar: bar.nullable().optional(),
     press: press.nullable().optional(),
+    index: index.optional(),
   })
     .nullable()
     .optional(),

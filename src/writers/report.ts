@@ -1,6 +1,7 @@
 import type { Design } from '../design.ts'
-import type { CutterBar, GuideBushing, KeySizes, Plan, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { CutterBar, GuideBushing, KeySizes, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
 import type { Size } from '../fits/size.ts'
+import type { Gate, Indexing, LaneCut, Measuring, Plan } from '../plan/types.ts'
 import { rounded } from './json.ts'
 
 /**
@@ -20,9 +21,12 @@ export const report = (design: Design): Report =>
     press: design.bushing && pressOf(design.bushing, design.pressLoads),
     bit: design.bit && bitOf(design.bit),
     plug: plugOf(design.plug),
+    ...aidsOf(design),
     loads: design.loads && loadsOf(design.loads),
     key: design.section.key && keyOf(design.section.key, design.keyLoads),
-    plan: design.plan && planOf(design.plan, design.loads),
+    plan: design.plan && planOf(design.plan, design.loads, design.indexing),
+    measuring: measuringOf(design.measuring),
+    indexing: design.indexing && indexingOf(design.indexing),
     findings: design.findings,
     basis: design.basis,
   }) as Report
@@ -39,9 +43,18 @@ export interface Report {
   readonly press?: ReportSection
   readonly bit?: ReportSection
   readonly plug: ReportSection
+  readonly acrossNoGo?: ReportSection
+  readonly widthGauge?: ReportSection
+  readonly hubRing?: ReportSection
+  readonly settingStep?: ReportSection
+  readonly indexPlate?: ReportSection
+  readonly drillJig?: ReportSection
+  readonly pressSpacer?: ReportSection
   readonly loads?: ReportSection
   readonly key?: ReportSection
   readonly plan?: ReportSection
+  readonly measuring: ReportSection
+  readonly indexing?: ReportSection
   readonly findings: Design['findings']
   readonly basis: Design['basis']
 }
@@ -73,6 +86,26 @@ const sectionOf = (section: Section): ReportSection => ({
   area: section.area,
   at: section.at,
   land: section.land,
+  measurable: section.measurable,
+  // A keyway's across is given; of every other kind the floor is.
+  kind: section.kind === 'keyway' ? undefined : section.kind,
+  floorLimits: section.floorLimits && limits(section.floorLimits),
+  spline: section.spline && {
+    ...section.spline,
+    floorToFloor: section.spline.floorToFloor?.nominal,
+    floorToFloorLimits: section.spline.floorToFloor && limits(section.spline.floorToFloor),
+  },
+  socket: section.socket && {
+    ...section.socket,
+    acrossFlats: (section.socket.acrossFlats.lower + section.socket.acrossFlats.upper) / 2,
+    acrossFlatsLimits: limits(section.socket.acrossFlats),
+  },
+  slit: section.slit,
+  groove: section.groove && {
+    ...section.groove,
+    depth: section.crownDepth,
+    depthLimits: limits(section.groove.depth),
+  },
 })
 
 const barOf = (bar: CutterBar): ReportSection => ({
@@ -88,6 +121,7 @@ const barOf = (bar: CutterBar): ReportSection => ({
   lanes: bar.lanes,
   noseWidth: bar.noseWidth,
   cornerRadius: bar.cornerRadius,
+  engaged: bar.engaged,
   noseLengthMin: bar.noseLengthMin,
   bitShape: bar.bit.shape,
   bitSize: bar.bit.size,
@@ -201,6 +235,10 @@ const loadsOf = (loads: NonNullable<Design['loads']>): ReportSection => ({
 })
 
 const bitOf = (bit: ToolBit): ReportSection => ({
+  form: bit.form,
+  includedAngle: bit.includedAngle,
+  tipRadius: bit.tipRadius,
+  flankLength: bit.flankLength,
   shape: bit.shape,
   size: bit.size,
   cornerBreak: bit.cornerBreak,
@@ -236,6 +274,17 @@ const bitOf = (bit: ToolBit): ReportSection => ({
 
 const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
 
+/** Gauges and aids say in the report what they say in the design. */
+const aidsOf = (design: Design) => ({
+  acrossNoGo: design.acrossNoGo,
+  widthGauge: design.widthGauge,
+  hubRing: design.hubRing,
+  settingStep: design.settingStep,
+  indexPlate: design.indexPlate,
+  drillJig: design.drillJig,
+  pressSpacer: design.pressSpacer,
+})
+
 /** The key; torques in N mm. */
 const keyOf = (key: KeySizes, loads: Design['keyLoads']): ReportSection => ({
   torqueShear: loads?.torqueShear,
@@ -255,7 +304,8 @@ const keyOf = (key: KeySizes, loads: Design['keyLoads']): ReportSection => ({
   topClearance: key.topClearance && limits(key.topClearance),
 })
 
-const planOf = (plan: Plan, loads: Design['loads']): ReportSection => ({
+/** Passes and gates, mm and N. Readings are the dial's own, from its zero at first touch of the first lane. */
+const planOf = (plan: Plan, loads: Design['loads'], indexing: Indexing | undefined): ReportSection => ({
   infeedPerPass: plan.infeedPerPass,
   passes: plan.passes,
   springPasses: loads?.springPasses,
@@ -263,4 +313,36 @@ const planOf = (plan: Plan, loads: Design['loads']): ReportSection => ({
   lanes: plan.lanes,
   checks: plan.checks,
   dial: plan.dial,
+  index: indexing?.slots,
+  slide: plan.slide,
+  target: plan.target,
+  settings: plan.settings,
+  cuts: plan.cuts.map((cut) => cutOf(cut)),
+  bores: plan.bores,
+  centring: plan.centring,
+  withdraw: plan.withdraw,
+  stroke: plan.stroke,
+  tram: plan.tram,
+  time: plan.time,
 })
+
+/** Without its single strokes, which follow from its runs. */
+const cutOf = (cut: LaneCut): ReportSection => ({
+  setting: cut.setting,
+  lane: cut.lane,
+  offset: cut.offset,
+  from: cut.from,
+  to: cut.to,
+  runs: cut.runs,
+  passes: cut.passes.length,
+  forceMost: cut.passes.some(({ force }) => force !== undefined)
+    ? Math.max(...cut.passes.map(({ force }) => force ?? 0))
+    : undefined,
+  gates: cut.gates.map((gate) => gateOf(gate)),
+})
+
+const gateOf = (gate: Gate): ReportSection => ({ ...gate })
+
+const measuringOf = (measuring: Measuring): ReportSection => ({ ...measuring })
+
+const indexingOf = (indexing: Indexing): ReportSection => ({ ...indexing })
