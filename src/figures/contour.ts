@@ -3,6 +3,7 @@
  * the bore axis). Each kind of feature gives a notch: a chain from its lower mouth, out to its floor and back to its upper mouth, on +x.
  */
 import { mouthX } from '../dimensions/bore.ts'
+import { boredContour, finishedBore } from '../dimensions/contour.ts'
 import type { Section } from '../dimensions/types.ts'
 import type { Corner, Outline, Point } from '../solid/outline.ts'
 
@@ -95,19 +96,6 @@ const reach = ({ x, low, high, corner }: Cut, y: number): number => {
   return x - corner + Math.sqrt(Math.max(0, corner ** 2 - (corner - inward) ** 2))
 }
 
-/** Width of a nose that stands in metal, mm: what the lanes before it left, outside the bore. Measured at 400 places. */
-export const engaged = (radius: number, nose: Cut, before: readonly Cut[]): number => {
-  const places = 400
-  const step = (nose.high - nose.low) / places
-  let width = 0
-  for (let place = 0; place < places; place++) {
-    const y = nose.low + (place + 0.5) * step
-    const open = Math.max(mouthX(radius, Math.abs(y)), ...before.map((cut) => reach(cut, y)))
-    if (reach(nose, y) > open + 1e-9) width += step
-  }
-  return width
-}
-
 /** The notch of several lanes not all at one depth, as short chords. */
 const lanesNotch = (radius: number, cuts: readonly Cut[]): readonly Corner[] | undefined => {
   const [low, high] = [Math.min(...cuts.map((cut) => cut.low)), Math.max(...cuts.map((cut) => cut.high))]
@@ -137,10 +125,28 @@ export const wholeSlot = (section: Section): Cut => ({
   corner: section.cornerRadius,
 })
 
+/** A notch that has its nose's own form, V or round, with the nose's foremost point at `x`. */
+const formedNotch = (section: Section, x: number): readonly Corner[] | undefined => {
+  const radius = section.boreRadius
+  if (x <= radius + 1e-9) return undefined
+  const back = section.floor - x
+  const { notch } = finishedBore(section, 'middle')
+  const moved =
+    notch.is === 'vee'
+      ? { ...notch, flat: notch.flat - back * Math.cos(Math.PI / notch.sides) }
+      : notch.is === 'round'
+        ? { ...notch, floor: notch.floor - back }
+        : notch
+  const path = boredContour({ radius, at: [0], notch: moved })
+  // The bore's far side follows in two turns: its first corner is the notch's last, its second is not wanted.
+  return path.slice(0, -1).map((corner, index, all) => (index === all.length - 1 ? { at: corner.at } : corner))
+}
+
 /** The notch that lanes have cut so far, on +x; undefined while nothing is cut. */
 export const notchOf = (section: Section, cuts: readonly Cut[]): readonly Corner[] | undefined => {
   const [one] = cuts
   if (!one) return undefined
+  if (section.socket || section.groove) return formedNotch(section, one.x)
   const whole = wholeSlot(section)
   const alike = cuts.every((cut) => Math.abs(cut.x - one.x) < 1e-9)
   const [low, high] = [Math.min(...cuts.map((cut) => cut.low)), Math.max(...cuts.map((cut) => cut.high))]

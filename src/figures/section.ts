@@ -93,11 +93,11 @@ const drawRim = ({ design, on, place, contour }: Drawn, cuts: readonly (readonly
   on.line('slot', place.path(contour), undefined, true)
 }
 
-const drawBar = ({ on, place }: Drawn, { bar, bit, axis, nose }: Standing): void => {
+const drawBar = ({ on, place, design }: Drawn, { bar, bit, axis, nose }: Standing): void => {
   const rho = bar.diameter.nominal / 2
   const [x, y] = axis
   on.area('bar', [place.path(circle(2 * rho, axis))], 'bar.diameter')
-  const blank = bitOutline(bar, bit, nose, y)
+  const blank = bitOutline(design.section, bar, bit, nose, y)
   // The bar's rim: whole but for where the bit comes out of it, dashed there.
   const half = Math.min(bit.size, bar.bit.size) / 2
   const shoulder = x + Math.sqrt(Math.max(0, rho ** 2 - half ** 2))

@@ -5,14 +5,14 @@ import type { CutterBar, ToolBit } from '../dimensions/types.ts'
 import { mouthX } from '../dimensions/bore.ts'
 import type { Point } from '../solid/outline.ts'
 import type { Cut } from './contour.ts'
-import { lagAt, noseAt } from './cut.ts'
+import { lagAt, noseAt, zeroOf } from './cut.ts'
 
 /** A moment of the cut: drawn back from first touch, all done, or the dial at an infeed. */
 export type Where =
   | 'withdrawn'
   | 'floor'
   | {
-      /** By the dial, mm. */
+      /** By the dial from its nought, which is the first lane's first touch; mm. */
       readonly infeed: number
       readonly lane?: number
       readonly stage?: number
@@ -38,7 +38,7 @@ export interface Standing {
   /** Nose flat, and where the dial says that it is. */
   readonly nose: number
   readonly dial: number
-  /** By the dial, from this lane's first touch; negative when drawn back. */
+  /** By the dial from its nought. */
   readonly infeed: number
   readonly axis: Point
   /** Lanes of the slot as far as they are cut. */
@@ -114,13 +114,10 @@ export const standingOf = (design: Design, at: Where): Standing | undefined => {
   const said = typeof at === 'object' ? at : undefined
   const last = bar.lanes.length - 1
   const lane = Math.min(Math.max(0, said?.lane ?? (at === 'floor' ? last : 0)), last)
-  const {
-    touchOff,
-    offset,
-    infeed: whole,
-  } = bar.lanes[lane] ?? { touchOff: section.touchOff, offset: 0, infeed: section.infeed }
-  const infeed = at === 'withdrawn' ? -asked.clearance.withdrawn : said ? said.infeed : whole
-  const dial = touchOff + infeed
+  const { touchOff, offset } = bar.lanes[lane] ?? { touchOff: section.touchOff, offset: 0 }
+  const zero = zeroOf(design)
+  const dial = at === 'withdrawn' ? touchOff - asked.clearance.withdrawn : said ? zero + said.infeed : section.floor
+  const infeed = dial - zero
   const lag = said ? (said.lag ?? lagAt(design, lane, infeed)) : 0
   const nose = dial - lag
   const stage =
