@@ -129,12 +129,17 @@ const cutLoadsOf = (
   if (!material) return undefined
   const width = bar.noseWidth
   const chip = infeedPerPass(spec, asked)
+  // The flanks of a V, and a round nose's arc, cut aslant: a longer edge, a thinner chip, and less of the thrust straight back.
+  const engaged = bar.engaged ?? { edge: width, chip: 1 }
   const force = (edge: 'worn' | 'dull') => (thickness: number) =>
-    cuttingForce(material.kienzle, width, thickness, rake, edge)
+    cuttingForce(material.kienzle, engaged.edge, thickness * engaged.chip, rake, edge)
   const worn = force('worn')(chip)
   const dull = force('dull')(chip)
   // A bit that rocks in its hole cuts with so much more rake.
-  const ratio = { ...thrustRatio(rake), least: thrustRatio(rake + rock).least }
+  const ratio = {
+    least: engaged.chip * thrustRatio(rake + rock).least,
+    most: engaged.chip * thrustRatio(rake).most,
+  }
   const { machine, known } = machineStiffness(asked, bar)
   const held: Held = {
     diameter: bar.diameter.nominal,

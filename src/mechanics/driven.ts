@@ -40,7 +40,7 @@ export const machineStiffness = (
 export const drivenBy = (
   { thrust, rack, handle }: BarSpec,
   material: WorkMaterial,
-  engaged: NonNullable<CutterBar['engaged']>,
+  engaged: NonNullable<BarInBore['engaged']>,
   rake: number,
   cutting: number,
 ): Reasoned<Driven> => {
