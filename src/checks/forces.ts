@@ -1,62 +1,14 @@
 /** Rules of force, stiffness and strength. Every force here is good to about a third either way. */
-import { either, roundTo } from '../dimensions/makeable.ts'
-import { type KeyLoads, type Loads, loadsOf, type PressLoads } from '../mechanics/loads.ts'
-import type { BarJob, PressJob, Proposal, Rule, Worked } from './rule.ts'
-import { barInstead, leaveBarOpen, leaveOpen, length, upTo, written } from './ways.ts'
+import { driveRules } from './drive.ts'
+import { also, anotherBar, eased } from './eased.ts'
+import type { LoadedBar, LoadedPress } from './loaded.ts'
+import { pressRoomRules } from './press-room.ts'
+import type { Proposal, Rule, Worked } from './rule.ts'
+import { barInstead, length, upTo, written } from './ways.ts'
 
-export interface LoadedBar extends BarJob {
-  readonly loads: Loads
-}
-
-export interface LoadedPress extends PressJob {
-  readonly pressLoads: PressLoads
-}
-
-export interface LoadedKey extends Worked {
-  readonly keyLoads: KeyLoads
-}
+export { keyRules } from './key.ts'
 
 const path = 'tooling.bar'
-
-type Ruling = Omit<Rule<LoadedBar>, 'remedies'>
-
-/** No edge cuts a thinner chip, mm. Source: judgement. */
-const thinnest = 0.005
-
-/** Smaller infeeds that heal a rule as far as bar and bit stay the same, the two largest of them. */
-const lighterCut = (job: LoadedBar, { measured, limit, sense }: Ruling): readonly Proposal[] => {
-  const { spec, asked, bar, bit, plan } = job
-  if (!plan) return []
-  const now = plan.infeedPerPass
-  return [0.75, 0.5, 0.35, 0.25]
-    .map((part) => roundTo(now * part, either(spec.units, 0.0025, 0.0001)))
-    .filter((infeed) => {
-      const loads = infeed >= thinnest ? loadsOf(spec, { ...asked, infeed }, bar, bit)?.sizes : undefined
-      const lighter = loads && { ...job, loads, plan: { ...plan, infeedPerPass: infeed } }
-      const [found, bound] = lighter ? [measured(lighter), limit(lighter)] : []
-      return found !== undefined && bound !== undefined && (sense === 'at least' ? found >= bound : found <= bound)
-    })
-    .slice(0, 2)
-    .map((infeed) => ({
-      say: `Take ${spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`} a pass.`,
-      set: { [`${path}.infeed`]: written(job, infeed) },
-      kind: 'lighter',
-    }))
-}
-
-/** A rule that a lighter cut may heal, before all else. */
-const eased = (ruling: Ruling, ...others: readonly ((job: LoadedBar) => readonly Proposal[])[]): Rule<LoadedBar> => ({
-  ...ruling,
-  remedies: (job) => [...lighterCut(job, ruling), ...others.flatMap((other) => other(job))],
-})
-
-const also = (say: string) => (): readonly Proposal[] => [{ say }]
-
-const anotherBar = (job: LoadedBar): readonly Proposal[] => [
-  ...leaveOpen(job, 'screw'),
-  ...leaveOpen(job, 'infeed'),
-  ...leaveBarOpen(job),
-]
 
 const lessRake = (job: LoadedBar): readonly Proposal[] =>
   [10, 8, 5, 3, 0]
@@ -185,9 +137,11 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
       binding: 'must',
       sense: 'at least',
       unit: 'N',
-      measured: ({ loads }) => loads.screwForce,
+      // Pushed, the bit lies on the wall of its hole; a screw in the wall leaves it the hole’s play, which the rake has been given.
+      applies: ({ bar, asked }) => bar.form === 'end screw' || asked.stroke === 'pull',
+      measured: ({ bar, loads }) => (bar.form === 'end screw' ? loads.screwForce : loads.bitHeld),
       limit: ({ loads }) => loads.screwForceLeast,
-      reason: ({ measured, limit }) => `The screw presses with ${measured}; ${limit} keeps the bit from rocking.`,
+      reason: ({ measured, limit }) => `The screw holds with ${measured}; ${limit} keeps the bit from rocking.`,
       untold: screwUnknown,
     },
     anotherBar,
@@ -201,9 +155,14 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
       binding: 'should',
       sense: 'at most',
       unit: 'mm',
+      // A slit has no depth to hold: the nose goes on until it is through.
+      applies: ({ section }) => section.slit === undefined,
       measured: ({ loads }) => loads.lag.most,
       // A third of nothing cannot be held: exact sizes are given a hundredth.
-      limit: ({ section }) => Math.max((section.acrossLimits.upper - section.acrossLimits.lower) / 3, 0.01),
+      limit: ({ section }) => {
+        const { lower, upper } = section.floorLimits ?? section.acrossLimits
+        return Math.max((upper - lower) / 3, 0.01)
+      },
       reason: ({ measured, limit }, _job, broken) =>
         `The slot may stand ${measured} behind the dial; its depth limits leave ${limit} for that.${broken ? ' Measure, and add what is missing.' : ''}`,
     },
@@ -249,6 +208,7 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
       ]
     },
   ),
+  ...driveRules,
 ]
 
 /** A force up to two figures, as presses are rated. */
@@ -277,7 +237,11 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
         ? [
             {
               say: job.pressLoads.capacity
-                ? `Or take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, or broach it in shorter hubs.`
+                ? `Or take a press rated for ${strength(job, job.pressLoads.force / 0.7)}${
+                    job.pressLoads.hubMost
+                      ? `, or cut it as hubs of up to ${length(job, job.pressLoads.hubMost)}, one by one`
+                      : ''
+                  }.`
                 : `Take a press rated for ${strength(job, job.pressLoads.force / 0.7)}, and enter what it gives.`,
             },
           ]
@@ -313,7 +277,7 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
   {
     id: 'broach-does-not-buckle',
     states: 'the broach does not buckle',
-    source: 'Euler or Johnson, ends pinned, along the stroke',
+    source: 'Euler or Johnson along the stroke, ends pinned; twice the length where the ram wobbles',
     binding: 'must',
     sense: 'at least',
     unit: 'ratio',
@@ -339,26 +303,5 @@ export const pressForceRules: readonly Rule<LoadedPress>[] = [
       `The broach bears ${measured} times the force before it buckles; under ${limit}, keep it dead square and stand clear.`,
     remedies: () => [{ say: 'Guide the ram, or take a shorter broach.' }],
   },
-]
-
-/** Several keys share badly: each past the first counts three quarters, and so does the first. Source: from memory. */
-const carries = ({ keyLoads, section }: LoadedKey): number =>
-  Math.min(keyLoads.torqueShear, keyLoads.torqueBearingHub, keyLoads.torqueBearingShaft) *
-  (section.at.length > 1 ? 0.75 * section.at.length : 1)
-
-export const keyRules: readonly Rule<LoadedKey>[] = [
-  {
-    id: 'key-carries-load',
-    states: 'the key carries the load',
-    source:
-      'shear and bearing with true lever arms; key and shaft of 335 N/mm² yield, twofold, where nobody says otherwise',
-    binding: 'should',
-    sense: 'at least',
-    unit: 'N mm',
-    applies: ({ spec }) => spec.load !== undefined,
-    measured: carries,
-    limit: ({ spec }) => (spec.load?.torque ?? 0) * (spec.load?.service ?? 1),
-    reason: ({ measured, limit }) => `The key carries ${measured}; the load with its service factor is ${limit}.`,
-    remedies: () => [{ say: 'Take a longer hub, a second key, or a spline, with whoever designed the joint.' }],
-  },
+  ...pressRoomRules,
 ]
