@@ -12,7 +12,10 @@ import { plugGaugeOf } from './dimensions/plug-gauge.ts'
 import { sectionOf } from './dimensions/section.ts'
 import { lighterInfeeds } from './dimensions/settings.ts'
 import { toolBitOf } from './dimensions/tool-bit.ts'
-import { keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
+import { jointLoadsOf, keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
+import { errorsOf } from './plan/errors.ts'
+import { indexingOf } from './plan/indexing.ts'
+import { measuringOf } from './plan/measuring.ts'
 import { planBasis, planOf } from './plan/passes.ts'
 import { patchDocument, readSpec } from './spec/read.ts'
 import type { BarSpec, Broach, Spec } from './spec/spec.ts'
@@ -99,12 +102,20 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   const broach = spec.tooling.press?.broach
   const bushing = broach && keep('bushing', guideBushingOf(spec, broach, section))
   const plug = keep('plug', plugGaugeOf(spec, section))
-  const plan = asked && bar && keep('plan', { sizes: planOf(spec, asked, bar, section), basis: planBasis })
   const kept = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined =>
     reasoned && keep(part, reasoned)
   const loads = asked && bar && bit && kept('loads', loadsOf(spec, asked, bar, bit))
+  const plan = asked && bar && keep('plan', { sizes: planOf(spec, asked, bar, section, loads), basis: planBasis })
+  const measuring = keep('measuring', measuringOf(spec, section))
+  const indexing = kept('indexing', indexingOf(spec, section))
   const pressLoads = broach && bushing && kept('press', pressLoadsOf(spec, broach, bushing, section))
   const keyLoads = kept('key', keyLoadsOf(spec, section))
+  const jointLoads = kept('joint', jointLoadsOf(spec, section))
+  const aids = Object.fromEntries(
+    Object.entries(aidsOf(spec, section, bar, bushing)).flatMap(([name, aid]) =>
+      aid ? [[name, keep<object>(name, aid)]] : [],
+    ),
+  ) as Aids
   return {
     spec,
     section,
@@ -115,9 +126,14 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
     ...(bushing && { bushing }),
     plug,
     ...(plan && { plan }),
+    measuring,
+    ...(indexing && { indexing }),
     ...(loads && { loads }),
     ...(pressLoads && { pressLoads }),
     ...(keyLoads && { keyLoads }),
+    ...(jointLoads && { jointLoads }),
+    ...aids,
+    errors: errorsOf(spec, section, { bar, bit, plan, loads, bushing, broach, indexing }),
     basis,
   }
 }

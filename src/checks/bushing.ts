@@ -1,5 +1,6 @@
 /** Rules of the push broach, its bushing and its shims. */
 import { mouthX } from '../dimensions/bore.ts'
+import { gulletNeeded } from '../mechanics/press.ts'
 import type { PressJob, Proposal, Rule } from './rule.ts'
 import { barInstead, leaveBarOpen, length } from './ways.ts'
 
@@ -166,7 +167,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     binding: 'must',
     sense: 'at most',
     unit: 'mm2',
-    measured: ({ bushing, spec }) => 5 * bushing.bite * spec.bore.length,
+    measured: ({ bushing, spec }) => gulletNeeded(bushing.bite, spec.bore.length),
     limit: ({ broach }) => broach.gulletArea,
     reason: ({ measured, limit }) =>
       `The chip wants ${measured}; a gullet holds ${limit}. A packed gullet bursts the broach.`,
@@ -177,7 +178,7 @@ export const bushingRules: readonly Rule<PressJob>[] = [
         ? []
         : [
             {
-              say: `A bore up to ${length(job, job.broach.gulletArea / (5 * job.bushing.bite))} long is what this broach clears.`,
+              say: `A bore up to ${length(job, job.broach.gulletArea / gulletNeeded(job.bushing.bite, 1))} long is what this broach clears.`,
             },
           ]),
       ...otherBroach(job),

@@ -1,5 +1,6 @@
 import type { CutterBar, GuideBushing, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
-import type { KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
+import type { JointLoads, KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
+import type { Errors } from '../plan/errors.ts'
 import type { Indexing, Measuring, Plan } from '../plan/types.ts'
 import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
 
@@ -32,11 +33,14 @@ export interface Worked {
   readonly plan?: Plan
   /** How to tell that the feature is right, however it was cut. */
   readonly measuring: Measuring
+  readonly errors?: Errors
   /** More than one slot. */
   readonly indexing?: Indexing
   readonly loads?: Loads
   readonly pressLoads?: PressLoads
   readonly keyLoads?: KeyLoads
+  /** Splines and sockets. */
+  readonly jointLoads?: JointLoads
   /** Why each dimension is what it is, by path: `bar.projection`. */
   readonly basis: Readonly<Record<string, string>>
 }

@@ -106,6 +106,14 @@ const blind = (change: Json): Document =>
 const infeed = (change: Json) => (value: number) =>
   bar({ diameter: 16, projection: 4.6, bit: { size: 6 }, ...change, infeed: value })
 
+/** All of the bar fixed, so that what drives it changes nothing of it. */
+const driven = (change: Json): Document =>
+  bar({ diameter: 16, projection: 4.6, bit: { size: 6 }, nose: { width: 6, cornerRadius: 0 }, rake: 10, ...change })
+const flanks = (torque: number): Trial => ({
+  document: job({ rest: { load: { torque: '100 N m' } } }),
+  amend: (sized) => ({ ...sized, jointLoads: { torque, pressure: 20, length: 30 } }),
+})
+
 const heldDocuments = (holds: Document, breaks: Document, line: Document): Three => ({
   holds: { document: holds },
   breaks: { document: breaks },
@@ -302,11 +310,82 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     breaks: 0.01,
     at: (withdrawn) => bar({ diameter: 16, projection: 4.6, clearance: { withdrawn } }),
   },
+  'machine-bears-push': { holds: 5000, breaks: 100, at: (thrust) => driven({ thrust: `${thrust} N` }) },
+  'handle-pull-easy': { holds: 400, breaks: 1, at: (radius) => driven({ handle: { radius, travel: 100 } }) },
+  'machine-strokes-far-enough': { holds: 100, breaks: 10, at: (travel) => driven({ travel }) },
+  'pull-at-nose-makes-sense': {
+    ...heldDocuments(
+      driven({ pull: { force: '100 N', moves: 0.05 } }),
+      driven({ pull: { force: '1000 N', moves: 0.001 } }),
+      driven({ pull: { force: '100 N', moves: 0.04 } }),
+    ),
+    broken: 'unknown',
+  },
+  'spindle-held': heldDocuments(
+    bar({ nose: { width: 5, cornerRadius: 0 }, bit: { size: 6 }, hold: 'gear' }),
+    bar({ nose: { width: 5, cornerRadius: 0 }, bit: { size: 6 }, hold: 'belt' }),
+    driven({ hold: 'hand', nose: { width: 8 }, bit: { size: 8 } }),
+  ),
+  'jaws-hold-work': {
+    holds: 100_000,
+    breaks: 100,
+    at: (jaws) => driven({ work: { held: 'vise', jaws: `${jaws} N` } }),
+  },
+  'pulled-work-stopped': {
+    holds: 100_000,
+    breaks: 100,
+    at: (stop) => driven({ stroke: 'pull', work: { stop: `${stop} N` } }),
+  },
+  'work-does-not-tip': {
+    holds: 100_000,
+    breaks: 1,
+    at: (clamp) => driven({ work: { support: 10, clamp: `${clamp} N` } }),
+  },
+  'bar-stiff-enough': {
+    holds: 30,
+    breaks: 28.3,
+    at: (most) => job({ keyway: { width: 8, across: [28.3, most] }, bar: { diameter: 16, projection: 4.6 } }),
+  },
   'press-strong-enough': { holds: 1000, breaks: 1, at: (force) => press({}, { force: `${force} kN` }) },
   'pull-possible': { holds: 20000, breaks: 100, at: lever },
   'pull-easy': { holds: 20000, breaks: 100, at: lever },
   'broach-does-not-buckle': { holds: 11, breaks: 1, at: (rootHeight) => press({ rootHeight, yield: '2000 MPa' }) },
   'broach-stands-well': { holds: 11, breaks: 1, at: (rootHeight) => press({ rootHeight, yield: '2000 MPa' }) },
+  'press-strokes-far-enough': { holds: 1000, breaks: 10, at: (stroke) => press({}, { stroke }) },
+  'room-under-table': { holds: 1000, breaks: 10, at: (below) => press({}, { below }) },
+  'press-opens-far-enough': { holds: 1000, breaks: 10, at: (daylight) => press({}, { daylight }) },
+  'table-clears-keyway': { holds: 80, breaks: 26, at: (opening) => press({}, { opening }) },
+  'hub-bears-broaching': { holds: 90, breaks: 36, at: (outside) => job({ hub: { outside }, press: { broach } }) },
+  'broach-cuts-no-taper': heldDocuments(
+    press({}),
+    job({ keyway: { width: 8, height: 7, across: 28.3, taper: '1:100' }, press: { broach } }),
+    press({ teeth: 22 }),
+  ),
+
+  'bore-not-chromed': heldDocuments(
+    job({ bore: { chromed: false } }),
+    job({ bore: { chromed: true } }),
+    job({ bore: { chromed: false, length: 30 } }),
+  ),
+  'flanks-carry-load': amended(flanks(150_000), flanks(90_000), flanks(100_000)),
+  'hub-long-for-key': {
+    holds: 40,
+    breaks: 20,
+    at: (length) => job({ bore: { length }, keyway: iso, rest: { load: { torque: '1 N m' } } }),
+  },
+  'key-bears-length': {
+    holds: 40,
+    breaks: 9,
+    at: (length) => job({ keyway: { ...iso, key: { ends: 'round', length } } }),
+  },
+  'key-clear-hub-down': { holds: 7, breaks: 8, at: (height) => job({ keyway: { ...iso, key: { height } } }) },
+  'keyway-in-middle': { holds: 0.05, breaks: 1, at: (offset) => job({ keyway: { ...iso, found: { offset } } }) },
+  'keyway-runs-true': { holds: 0.01, breaks: 1, at: (lead) => job({ keyway: { ...iso, found: { lead } } }) },
+  'key-goes-in-as-found': {
+    holds: 0.01,
+    breaks: 0.5,
+    at: (offset) => job({ keyway: { ...iso, found: { offset, lead: 0.002 } } }),
+  },
   'key-carries-load': {
     holds: 1,
     breaks: 5000,
