@@ -11,7 +11,7 @@ export default defineConfig({
           ...common,
           name: 'parts',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/cli/**'],
+          exclude: ['tests/cli/**', 'tests/page/browse/**'],
           benchmark: { include: ['tests/bench/**/*.bench.ts'] },
         },
       },
@@ -22,6 +22,16 @@ export default defineConfig({
           name: 'cli',
           include: ['tests/cli/**/*.test.ts'],
           globalSetup: 'tests/cli/bundle.ts',
+          benchmark: { include: [] },
+        },
+      },
+      // The built page in a browser, served by the built program: both are built once, before the first of them.
+      {
+        test: {
+          ...common,
+          name: 'page',
+          include: ['tests/page/browse/**/*.test.ts'],
+          globalSetup: 'tests/page/built.ts',
           benchmark: { include: [] },
         },
       },

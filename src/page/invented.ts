@@ -11,7 +11,7 @@ bore:
 hub: { outside: 62, material: grey iron }
 feature:
   keyway: { standard: iso-773, fit: normal }
-load: { torque: "90 N m", service: 1.5 }
+load: { torque: "90 N m" }
 use: drive pulley of a cider mill
 tooling:
   bar:

@@ -4,7 +4,7 @@ import { isMapping } from '../../spec/place.ts'
 import { design, offered, settled } from '../answers.ts'
 import { doneTyping, jobUnits, stated, tell } from '../job.ts'
 import { worded } from '../rows/complaining.ts'
-import type { Row } from '../rows/row.ts'
+import type { Kind, Row, Worked } from '../rows/row.ts'
 import { otherwise, statedShown, unitOf, workedShown } from '../rows/shown.ts'
 import { taken } from '../rows/typed.ts'
 import { shownUnits } from '../shown-in.ts'
@@ -36,7 +36,8 @@ interface BlankAsked {
 /** One line of the form: a word, a blank, a unit; under it what is to be said of it. */
 export const Blank = (asked: BlankAsked) => {
   const { kind } = asked.row
-  if (kind.is === 'word' || kind.is === 'branch' || kind.is === 'presence') return <Choice {...asked} />
+  if (kind.is === 'word' || kind.is === 'branch' || kind.is === 'presence' || kind.is === 'flag')
+    return <Choice {...asked} />
   return <Line {...asked} />
 }
 
@@ -145,7 +146,7 @@ const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
         }}
       />
       <span class="unit" id={`${id}-unit`}>
-        {unitOf(kind, units.shown)}
+        {/[a-z\"]\s*$/i.test(text) ? '' : unitOf(kind, units.shown)}
       </span>
       {said && (
         <p class="note complaint" id={`${id}-said`}>
@@ -194,6 +195,7 @@ const Choice = ({ row, complaint, chosen }: BlankAsked) => {
   const choose = (word: string): void => {
     if (kind.is === 'presence') tell({ [path]: word === 'within' ? {} : null })
     else if (kind.is === 'branch') tell({ [path]: { [word]: kept(path, word) } })
+    else if (kind.is === 'flag') tell({ [path]: word === '' ? null : word === 'true' })
     else tell({ [path]: word === '' ? null : word })
   }
   const now =
@@ -206,18 +208,7 @@ const Choice = ({ row, complaint, chosen }: BlankAsked) => {
           ? (Object.keys(value)[0] ?? '')
           : ''
         : String(value ?? '')
-  const offers: readonly (readonly [string, string])[] =
-    kind.is === 'presence'
-      ? [
-          ['without', kind.without],
-          ['within', kind.within],
-        ]
-      : kind.is === 'word' || kind.is === 'branch'
-        ? [
-            ...(kind.is === 'word' ? [['', worked === undefined ? '' : workedShown(worked, kind, 'mm')] as const] : []),
-            ...Object.entries(kind.words),
-          ]
-        : []
+  const offers = offersOf(kind, worked)
   const odd = offers.some(([word]) => word === now) ? [] : [[now, now] as const]
   return (
     <div class={`row${chosen ? (held ? ' is-held' : ' is-chosen') : ''}${complaint ? ' is-wrong' : ''}`}>
@@ -248,6 +239,30 @@ const Choice = ({ row, complaint, chosen }: BlankAsked) => {
   )
 }
 
+type Offer = readonly [word: string, says: string]
+
+/** What can be picked; the empty word leaves it to the program, and says what that comes to. */
+const offersOf = (kind: Kind, worked: Worked): readonly Offer[] => {
+  switch (kind.is) {
+    case 'presence':
+      return [
+        ['without', kind.without],
+        ['within', kind.within],
+      ]
+    case 'flag':
+      return [
+        ['', 'no'],
+        ['true', 'yes'],
+      ]
+    case 'branch':
+      return Object.entries(kind.words)
+    case 'word':
+      return [['', workedShown(worked, kind, 'mm')], ...Object.entries(kind.words)]
+    default:
+      return []
+  }
+}
+
 /** What was told of each kind of feature, so that looking at another kind loses nothing. */
 const left = new Map<string, unknown>()
 const kept = (path: string, word: string): unknown => {
@@ -261,6 +276,11 @@ export const Offered = () => (
   <>
     <datalist id="offered-materials">
       {offered.value.materials.map((name) => (
+        <option key={name} value={name} />
+      ))}
+    </datalist>
+    <datalist id="offered-machines">
+      {['lathe', 'mill'].map((name) => (
         <option key={name} value={name} />
       ))}
     </datalist>

@@ -15,21 +15,33 @@ import { isMapping } from '../../spec/place.ts'
 
 const there = (row: Row): boolean => row.when?.(asked(document.value)) ?? true
 
-/** One or more groups of lines. */
+/** One or more groups of lines; what is seldom told is folded away until it is. */
 export const Groups = ({ groups }: { groups: readonly Group[] }) => {
   const complaints = byRow(outcome.value?.complaints ?? [])
+  const line = (row: Row) => <Blank key={row.path} row={row} complaint={complaints.get(row.path)} />
+  const isAsked = (row: Row): boolean => stated(row.path) !== undefined || complaints.has(row.path)
   return (
     <>
       {groups
         .filter((group) => group.when?.(asked(document.value)) ?? true)
-        .map((group) => (
-          <fieldset key={group.heading}>
-            <legend>{group.heading}</legend>
-            {group.rows.filter(there).map((row) => (
-              <Blank key={row.path} row={row} complaint={complaints.get(row.path)} />
-            ))}
-          </fieldset>
-        ))}
+        .map((group) => {
+          const rows = group.rows.filter(there)
+          const often = group.seldom ? [] : rows.filter((row) => !row.seldom || isAsked(row))
+          const seldom = rows.filter((row) => !often.includes(row))
+          const lower = group.heading.charAt(0).toLowerCase() + group.heading.slice(1)
+          return (
+            <fieldset key={group.heading}>
+              <legend class={group.seldom ? 'unseen' : ''}>{group.heading}</legend>
+              {often.map(line)}
+              {seldom.length > 0 && (
+                <details open={group.seldom === true && seldom.some(isAsked)}>
+                  <summary>{group.seldom ? group.heading : `More of ${lower}`}</summary>
+                  {seldom.map(line)}
+                </details>
+              )}
+            </fieldset>
+          )
+        })}
     </>
   )
 }
@@ -50,12 +62,16 @@ const inWords = (rows: readonly Row[]): string => {
             ? value === undefined
               ? row.kind.without
               : row.kind.within
-            : row.kind.is === 'word'
-              ? (row.kind.words[String(value ?? '')] ?? '')
-              : statedShown(value, row.kind, units)
+            : row.kind.is === 'flag'
+              ? value === true
+                ? row.word.toLowerCase()
+                : ''
+              : row.kind.is === 'word'
+                ? (row.kind.words[String(value ?? '')] ?? '')
+                : statedShown(value, row.kind, units)
       const unit = unitOf(row.kind, units.shown)
       if (told === '') return []
-      const bare = ['branch', 'presence', 'word', 'tolerance', 'text'].includes(row.kind.is)
+      const bare = ['branch', 'presence', 'word', 'flag', 'tolerance', 'text'].includes(row.kind.is)
       return [bare ? told : `${row.word.toLowerCase()} ${told}${/[a-z"]$/i.test(told) ? '' : ` ${unit}`}`.trim()]
     })
     .join(', ')

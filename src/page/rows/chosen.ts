@@ -10,6 +10,21 @@ export const chosen: readonly Row[] = [
     why: 'bar.diameter',
   },
   {
+    path: 'tooling.bar.form',
+    word: 'Holds its edge by',
+    kind: {
+      is: 'word',
+      words: {
+        'end screw': 'end screw',
+        'side screw': 'side screw',
+        inclined: 'leaning bit',
+        'one piece': 'one piece',
+      },
+    },
+    worked: ({ bar }) => bar?.form,
+    why: 'bar.form',
+  },
+  {
     path: 'tooling.bar.projection',
     word: 'Projection',
     kind: { is: 'length' },
@@ -71,6 +86,18 @@ export const chosen: readonly Row[] = [
     kind: { is: 'length', fit: true },
     worked: ({ plan }) => plan?.infeedPerPass,
     why: 'plan.infeedPerPass',
+  },
+  {
+    path: 'tooling.bar.stages',
+    word: 'Settings, at most',
+    kind: { is: 'number', whole: true },
+    worked: ({ bar }) => bar?.stages.length,
+  },
+  {
+    path: 'tooling.bar.incline',
+    word: 'The bit leans',
+    kind: { is: 'angle' },
+    when: (job) => job.at('tooling.bar.form') === 'inclined' || job.has('tooling.bar.incline'),
   },
   {
     path: 'tooling.bar.clearance.back',

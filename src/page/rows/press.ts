@@ -27,6 +27,8 @@ export const press: readonly Group[] = [
     rows: broach([
       { path: 'shoulder', word: 'Shoulder', kind: length },
       { path: 'finishingTeeth', word: 'Finishing teeth', kind: { is: 'number', whole: true } },
+      { path: 'heights', word: 'Every tooth’s height', kind: { is: 'list', of: 'lengths' } },
+      { path: 'faceAngle', word: 'Face angle', kind: { is: 'angle' } },
       { path: 'gulletArea', word: 'One gullet', kind: { is: 'area' } },
       { path: 'rootHeight', word: 'Root of the first gullet', kind: length },
       { path: 'yield', word: 'Its yield', kind: { is: 'stress' } },
@@ -45,6 +47,16 @@ export const press: readonly Group[] = [
         kind: { is: 'number' },
         worked: ({ spec }) => spec.tooling.press?.lever?.efficiency,
       },
+      {
+        path: 'tooling.press.ram',
+        word: 'Its ram is',
+        kind: { is: 'word', words: { guided: 'guided', loose: 'loose' } },
+        worked: ({ spec }) => spec.tooling.press?.ram,
+      },
+      { path: 'tooling.press.stroke', word: 'The ram goes', kind: length },
+      { path: 'tooling.press.below', word: 'Room under the table', kind: { is: 'length', zero: true } },
+      { path: 'tooling.press.daylight', word: 'Table to ram', kind: length },
+      { path: 'tooling.press.opening', word: 'Hole in the table', kind: length },
     ],
   },
 ]

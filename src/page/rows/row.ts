@@ -11,9 +11,10 @@ export type Kind =
   | { readonly is: 'tolerance' }
   | { readonly is: 'torque' | 'force' | 'area' | 'stress' | 'stiffness' | 'angle' | 'angles' }
   | { readonly is: 'number'; readonly whole?: true }
-  | { readonly is: 'text'; readonly offered?: 'materials' | 'threads'; readonly long?: true }
+  | { readonly is: 'flag' }
+  | { readonly is: 'text'; readonly offered?: 'materials' | 'threads' | 'machines'; readonly long?: true }
   /** A list in one line, with commas and blanks between. `of` drills: a letter is one. */
-  | { readonly is: 'list'; readonly of: 'lengths' | 'drills' | 'texts' | 'bits' }
+  | { readonly is: 'list'; readonly of: 'lengths' | 'drills' | 'texts' | 'bits' | 'counts' }
   /** One of a few words; the empty one leaves it to the program. */
   | { readonly is: 'word'; readonly words: Readonly<Record<string, string>> }
   /** Whether a mapping is there at all: its word without, and with. */
@@ -36,6 +37,8 @@ export interface Row {
   readonly why?: string
   /** Whether the line is there; left out: always. */
   readonly when?: (job: Asked) => boolean
+  /** Folded away until it is told or asked for. */
+  readonly seldom?: true
 }
 
 /** A document, asked what it states. */
@@ -54,6 +57,8 @@ export interface Group {
   readonly heading: string
   readonly rows: readonly Row[]
   readonly when?: (job: Asked) => boolean
+  /** The whole group is folded away. */
+  readonly seldom?: true
 }
 
 /** The one feature that a document names. */

@@ -42,6 +42,23 @@ export const shop: readonly Group[] = [
         worked: ({ spec }) => spec.shop.shims,
       },
       { path: 'shop.pins', word: 'Pins', kind: { is: 'list', of: 'lengths' } },
+      { path: 'shop.plugs', word: 'Plug gauges', kind: { is: 'list', of: 'lengths' } },
+      { path: 'shop.endMills', word: 'End mills', kind: { is: 'list', of: 'lengths' } },
+      { path: 'shop.gears', word: 'Gears, by teeth', kind: { is: 'list', of: 'counts' } },
+      { path: 'shop.dividing.ratio', word: 'Dividing head, turns', kind: { is: 'number', whole: true } },
+      { path: 'shop.dividing.circles', word: 'its circles of holes', kind: { is: 'list', of: 'counts' } },
+    ],
+  },
+  {
+    heading: 'Trusted to within, ±',
+    rows: [
+      { path: 'shop.measuring.caliper', word: 'Caliper', kind: { is: 'length', fit: true } },
+      { path: 'shop.measuring.micrometer', word: 'Micrometer', kind: { is: 'length', fit: true } },
+      { path: 'shop.measuring.depthMicrometer', word: 'Depth micrometer', kind: { is: 'length', fit: true } },
+      { path: 'shop.measuring.boreGauge', word: 'Bore gauge', kind: { is: 'length', fit: true } },
+      { path: 'shop.measuring.indicator', word: 'Indicator', kind: { is: 'length', fit: true } },
+      { path: 'shop.measuring.blocks', word: 'Gauge blocks', kind: { is: 'length', fit: true } },
+      { path: 'shop.measuring.square', word: 'Square, over 100 mm', kind: { is: 'length', fit: true } },
     ],
   },
   {

@@ -57,7 +57,11 @@ export const workedShown = (worked: Worked, kind: Kind, units: Units): string =>
   if (typeof worked === 'string') return kind.is === 'word' ? (kind.words[worked] ?? worked) : worked
   if (typeof worked !== 'number')
     return worked
-      .map((each) => (kind.is === 'list' ? figure(each, units, { unit: false }) : String(Number(rounded(each, 3)))))
+      .map((each) =>
+        kind.is === 'list' && kind.of !== 'counts'
+          ? figure(each, units, { unit: false })
+          : String(Number(rounded(each, 3))),
+      )
       .join(', ')
   if (kind.is === 'length' || kind.is === 'limits') return lengthShown(worked, units, kind)
   const of = inside[kind.is]
@@ -71,6 +75,7 @@ export const statedShown = (stated: unknown, kind: Kind, units: InUnits): string
     const between = kind.is === 'limits' ? ' to ' : ', '
     return stated.map((each) => statedShown(each, one(kind), units)).join(between)
   }
+  if (isMapping(stated) && stated['thread'] !== undefined) return String(stated['thread'])
   if (isMapping(stated))
     return `${statedShown(stated['size'], { is: 'length' }, units)} ${String(stated['shape'] ?? '')}`.trim()
   if (typeof stated !== 'number' || units.job === units.shown) return String(stated)

@@ -110,6 +110,7 @@ export const taken = (typed: string, kind: Kind, units: InUnits): Taken => {
     case 'word':
     case 'presence':
     case 'branch':
+    case 'flag':
       return { value: text }
     case 'list': {
       const parts = text
@@ -119,6 +120,7 @@ export const taken = (typed: string, kind: Kind, units: InUnits): Taken => {
       const drill = kind.of === 'drills' ? ({ drill: true } as const) : {}
       const one = (part: string): unknown => {
         if (kind.of === 'texts') return part
+        if (kind.of === 'counts') return /^\d+$/.test(part) ? Number(part) : undefined
         const round = kind.of === 'bits' ? /^(.+?)\s+round$/i.exec(part)?.[1] : undefined
         const value = lengthOf(round ?? part, drill)
         return round !== undefined && value !== undefined ? { shape: 'round', size: value } : value
@@ -126,7 +128,11 @@ export const taken = (typed: string, kind: Kind, units: InUnits): Taken => {
       return all(
         parts,
         one,
-        kind.of === 'texts' ? 'names with commas between: M5, M6' : 'lengths with commas between: 16, 18, 5/8 in',
+        kind.of === 'counts'
+          ? 'whole numbers with commas between: 15, 18'
+          : kind.of === 'texts'
+            ? 'names with commas between: M5, M6'
+            : 'lengths with commas between: 16, 18, 5/8 in',
       )
     }
     default: {

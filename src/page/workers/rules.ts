@@ -1,6 +1,7 @@
 import { barRules } from '../../checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from '../../checks/bushing.ts'
 import { forceRules, keyRules, pressForceRules } from '../../checks/forces.ts'
+import { indexRules } from '../../checks/indexing.ts'
 import { sectionRules } from '../../checks/section.ts'
 
 /** What stands behind a finding, in words. */
@@ -16,6 +17,7 @@ interface Known extends Told {
 
 const all: readonly Known[] = [
   ...sectionRules,
+  ...indexRules,
   noBarRule,
   ...barRules,
   broachRule,

@@ -21,10 +21,10 @@ export type Hands<T extends Talk> = {
 /** Answers, in the worker, whatever is asked; what goes wrong is told with its stack. */
 export const answering = <T extends Talk>(hands: Hands<T>): void => {
   const here = self as unknown as {
-    onmessage: (event: { data: Asked }) => void
+    addEventListener: (what: 'message', hear: (event: { data: Asked }) => void) => void
     postMessage: (told: Told) => void
   }
-  here.onmessage = async ({ data: { id, name, asks } }) => {
+  here.addEventListener('message', async ({ data: { id, name, asks } }) => {
     try {
       const hand = hands[name]
       if (!hand) throw new Error(`nobody answers ${name}`)
@@ -32,7 +32,7 @@ export const answering = <T extends Talk>(hands: Hands<T>): void => {
     } catch (error) {
       here.postMessage({ id, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) })
     }
-  }
+  })
 }
 
 /** A worker as the page sees it. */
@@ -62,20 +62,20 @@ export const asking = <T extends Talk>(start: () => Worker): Asking<T> => {
   const started = (): Worker => {
     if (worker) return worker
     worker = start()
-    worker.onmessage = ({ data }: MessageEvent<Told>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<Told>) => {
       const waiting = open.get(data.id)
       if (!waiting) return
       if ('step' in data) return waiting.step?.(data.step)
       open.delete(data.id)
       if ('fault' in data) waiting.reject(new Error(data.fault))
       else waiting.resolve(data.answers as never)
-    }
-    worker.onerror = (event) => {
+    })
+    worker.addEventListener('error', (event) => {
       event.preventDefault()
       worker?.terminate()
       worker = undefined
       refuseAll(new Error(event.message || 'the worker did not start'))
-    }
+    })
     return worker
   }
   return {

@@ -17,8 +17,11 @@ export interface JobAsked {
 /** One pass of the cut. */
 export interface PassRun {
   readonly lane: number
-  /** By the dial from this lane's first touch, mm. */
+  /** Which setting of the projection. */
+  readonly setting: number
+  /** From the dial's nought, mm, and what the dial then reads. */
   readonly infeed: number
+  readonly reading: number
   /** What is to be measured after it, mm; absent where it is no gate. */
   readonly gate?: number
 }

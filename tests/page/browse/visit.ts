@@ -1,0 +1,89 @@
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { afterAll, beforeAll, inject } from 'vitest'
+
+/** A page that is looked at, and everything that it should not have done. */
+export interface Visit {
+  readonly page: Page
+  readonly context: BrowserContext
+  /** Messages in the console, errors, and requests to any other place. */
+  readonly wrongs: readonly string[]
+}
+
+let browser: Browser | undefined
+const contexts: BrowserContext[] = []
+
+/** Starts the browser for one file of tests, and ends it after them. */
+export const browsing = (): void => {
+  beforeAll(async () => {
+    const { program, args, env } = inject('browser')
+    const own = Object.fromEntries(
+      Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined),
+    )
+    browser = await chromium.launch({ executablePath: program, args: [...args], env: { ...own, ...env } })
+  })
+  afterAll(async () => {
+    for (const context of contexts) await context.close()
+    await browser?.close()
+  })
+}
+
+export const newContext = async (options: BrowserContextOptions = {}): Promise<BrowserContext> => {
+  if (!browser) throw new Error('no browser was started')
+  const context = await browser.newContext({
+    viewport: { width: 1400, height: 900 },
+    acceptDownloads: true,
+    ...options,
+  })
+  contexts.push(context)
+  return context
+}
+
+/** Opens the page in a context of its own, or in the one that is given. */
+export const visit = async (
+  options: BrowserContextOptions & { readonly within?: BrowserContext; readonly at?: string } = {},
+): Promise<Visit> => {
+  const { within, at = '', ...rest } = options
+  const context = within ?? (await newContext(rest))
+  const page = await context.newPage()
+  const wrongs: string[] = []
+  const home = inject('address')
+  page.on('console', (message) => wrongs.push(`console ${message.type()}: ${message.text()}`))
+  page.on('pageerror', (error) => wrongs.push(`error: ${error.message}`))
+  page.on('requestfailed', (request) => wrongs.push(`failed: ${request.url()}`))
+  context.on('request', (request) => {
+    if (!request.url().startsWith(home) && !request.url().startsWith('blob:')) wrongs.push(`away: ${request.url()}`)
+  })
+  await page.goto(`${home}${at}`)
+  await page.waitForSelector('.verdict .word')
+  return { page, context, wrongs }
+}
+
+/** Lays an invented job on the page, and waits until it is worked out. */
+export const openInvented = async (page: Page, called: string): Promise<void> => {
+  await page.getByRole('button', { name: called }).click()
+  await page.waitForSelector('.findings .finding')
+}
+
+/** Types into a blank as a person does, and leaves it. */
+export const type = async (page: Page, label: string, text: string): Promise<void> => {
+  const blank = page.getByLabel(label, { exact: true })
+  await blank.fill(text)
+  await blank.press('Enter')
+}
+
+/** The spec as text, from the foot of the page. */
+export const specOf = async (page: Page): Promise<string> => {
+  const open = page.locator('pre.spec')
+  if ((await open.count()) === 0) await page.getByRole('button', { name: 'The spec, as text' }).click()
+  return (await open.textContent()) ?? ''
+}
+
+/** Waits until the spec on the page says something. */
+export const untilSpec = async (page: Page, says: RegExp): Promise<string> => {
+  await specOf(page)
+  await page.waitForFunction(
+    ([source, flags]) => new RegExp(source ?? '', flags).test(document.querySelector('pre.spec')?.textContent ?? ''),
+    [says.source, says.flags],
+  )
+  return specOf(page)
+}
