@@ -1,9 +1,12 @@
+import { type Ways, waysOf } from './checks/compare.ts'
 import { barRules } from './checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from './checks/bushing.ts'
 import { applying, judge, tightestFirst, verdictOf, weigh } from './checks/judge.ts'
 import { forceRules, keyRules, pressForceRules } from './checks/forces.ts'
 import type { Finding, Judged, Remedy, Rule, Verdict, Weighed, Worked } from './checks/rule.ts'
+import { indexRules } from './checks/indexing.ts'
 import { sectionRules } from './checks/section.ts'
+import { type Aids, aidsOf } from './dimensions/aids.ts'
 import type { Reasoned } from './dimensions/basis.ts'
 import { bestCandidate } from './dimensions/candidates.ts'
 import { cutterBarOf } from './dimensions/cutter-bar.ts'
@@ -25,10 +28,12 @@ export interface Design extends Sized {
   /** Broken first, tightest first. */
   readonly findings: readonly Finding[]
   readonly verdict: Verdict
+  /** The two ways side by side; absent where only one is open. */
+  readonly ways?: Ways
 }
 
 /** The sizes, before they are judged. */
-export interface Sized extends Worked {
+export interface Sized extends Worked, Aids {
   readonly asked?: BarSpec
   readonly broach?: Broach
 }
@@ -150,6 +155,7 @@ const ofEachRule = <Answer>(
   const pressAsked = spec.stated.includes('tooling.press') && !broach
   return [
     ...over(sectionRules, sized),
+    ...over(indexRules, sized),
     ...(asked && !bar ? over([noBarRule], sized) : []),
     ...(asked && bar && bit ? over(barRules, { ...sized, asked, bar, bit }) : []),
     ...(pressAsked ? over([broachRule], sized) : []),
@@ -225,5 +231,6 @@ const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly 
 export const design = (spec: Spec): Design => {
   const worked = sizesOf(spec)
   const findings = withTriedRemedies(worked, findingsOf(worked))
-  return { ...worked, findings, verdict: verdictOf(findings) }
+  const ways = waysOf(worked, findings)
+  return { ...worked, findings, verdict: verdictOf(findings), ...(ways && { ways }) }
 }

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest'
+import { design } from '../../src/design.ts'
+import { readSpec } from '../../src/spec/read.ts'
+
+const broach = {
+  ...{ toothWidth: 8.018, bodyWidth: 7.98, firstTooth: 12.5, lastTooth: 14.4, pilot: 12, rootHeight: 9 },
+  ...{ toothedLength: 150, teeth: 26, overall: 210, pilotLength: 28, yield: '830 MPa', gulletArea: '25 mm2' },
+}
+const compared = (tooling: unknown, more: object = {}) => {
+  const read = readSpec({
+    ...{ name: 'ways', units: 'mm', bore: { diameter: 25, length: 40 }, hub: { outside: 70 } },
+    ...{ feature: { keyway: {} }, ...more, ...(tooling === undefined ? {} : { tooling }) },
+  })
+  if (!('spec' in read)) throw new Error(JSON.stringify(read.complaints))
+  return design(read.spec)
+}
+
+describe('bar or broach', () => {
+  it('are compared where both are open, and only there', () => {
+    expect(compared({ bar: {} }).ways).toBeUndefined()
+    expect(compared({ press: { broach } }).ways).toBeUndefined()
+    expect(compared({ bar: {}, press: { broach } }).ways?.ways.map(({ by }) => by)).toEqual(['bar', 'press'])
+  })
+
+  it('without a broach the bar is what is told, and what would tell of the press', () => {
+    const { ways } = compared(undefined)
+    expect(ways?.recommended).toBe('bar')
+    expect(ways?.says).toMatch(/^Cut it with the bar: \d+ passes, about \d+ minutes\. No broach is told/)
+  })
+
+  it('a press that is strong enough does in pushes what the bar does in passes', () => {
+    const made = compared({ bar: { behind: 60 }, press: { broach, force: '60 kN', daylight: 300 } })
+    const [bar, press] = made.ways?.ways ?? []
+    expect(press?.passes).toBe(made.bushing?.passes.length)
+    expect(bar?.passes).toBe(made.plan?.passes)
+    expect(press?.capacity).toBeCloseTo(42_000, 6)
+    expect(made.ways?.recommended).toBe('press')
+    expect(made.ways?.says).toContain('Broach it: 3 pushes')
+    expect(made.ways?.says).toContain('of the 42.0 kN there is')
+  })
+
+  it('a press that is too weak leaves the bar, and says why', () => {
+    const { ways } = compared({ bar: { behind: 60 }, press: { broach, force: '12 kN' } })
+    expect(ways?.recommended).toBe('bar')
+    expect(ways?.says).toContain('With the broach it does not go: ')
+    expect(ways?.ways[1]?.why).toBeDefined()
+  })
+
+  it('where neither goes, neither is recommended', () => {
+    const { ways } = compared({ bar: { diameter: 24 }, press: { broach, force: '12 kN' } })
+    expect(ways?.recommended).toBeUndefined()
+    expect(ways?.says).toContain('Neither way goes as it stands.')
+  })
+})
