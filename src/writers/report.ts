@@ -25,6 +25,7 @@ export const report = (design: Design): Report =>
     ...aidsOf(design),
     loads: design.loads && loadsOf(design.loads),
     key: design.section.key && keyOf(design.section.key, design.keyLoads),
+    joint: design.jointLoads && { ...design.jointLoads },
     plan: design.plan && planOf(design.plan, design.loads, design.indexing),
     measuring: measuringOf(design.measuring),
     indexing: design.indexing && indexingOf(design.indexing),
@@ -55,6 +56,8 @@ export interface Report {
   readonly pressSpacer?: ReportSection
   readonly loads?: ReportSection
   readonly key?: ReportSection
+  /** Splines and sockets: what their flanks carry. */
+  readonly joint?: ReportSection
   readonly plan?: ReportSection
   readonly measuring: ReportSection
   readonly indexing?: ReportSection
@@ -206,6 +209,12 @@ const pressOf = (bushing: GuideBushing, loads: Design['pressLoads']): ReportSect
   capacity: loads?.capacity,
   pull: loads?.pull,
   columnMargin: loads?.columnMargin,
+  forceOfTooth: loads?.tooth,
+  hubMost: loads?.hubMost,
+  spread: loads?.spread,
+  hubStress: loads?.hubStress,
+  hubStressMost: loads?.hubStressMost,
+  overError: loads?.overError,
   teethInCut: bushing.teethInCut.most,
   teethInCutLeast: bushing.teethInCut.least,
   toothPitch: bushing.toothPitch,
@@ -237,6 +246,17 @@ const loadsOf = (loads: NonNullable<Design['loads']>): ReportSection => ({
   screwForce: loads.screwForce,
   screwForceLeast: loads.screwForceLeast,
   bitHeld: loads.bitHeld,
+  bends: loads.bends,
+  machineGiveKnown: loads.machineGiveKnown,
+  holeStressExpected: loads.holeStressExpected,
+  rootStressLimits: [loads.rootStressLimits.least, loads.rootStressLimits.most],
+  pushMost: loads.pushMost,
+  infeedMost: loads.infeedMost,
+  feedForceAtHandle: loads.feedForceAtHandle,
+  twist: loads.twist,
+  twistOfBar: loads.twistOfBar,
+  sideways: loads.sideways,
+  slip: loads.slip,
 })
 
 /** ± of depth, width and position by each way; `often`: 95 of 100 come out within it. */
@@ -308,6 +328,25 @@ const keyOf = (key: KeySizes, loads: Design['keyLoads']): ReportSection => ({
   torqueBearingShaft: loads?.torqueBearingShaft,
   hubWall: loads?.hubWall,
   length: loads?.length,
+  torque: loads?.torque,
+  weakest: loads?.weakest,
+  play: loads?.play,
+  playLimits: loads?.playLimits,
+  offsetWithin: loads?.offsetWithin,
+  lostToTenth: loads?.lostToTenth,
+  lostAsFound: loads?.lostAsFound,
+  offsetMost: loads?.offsetMost,
+  leadMost: loads?.leadMost,
+  shaftLeft: loads?.shaftLeft,
+  clearanceConcentric: loads?.topClearances && limits(loads.topClearances.concentric),
+  clearanceHubDown: loads?.topClearances && limits(loads.topClearances.hubDown),
+  clearanceOtherWay: loads?.topClearances && limits(loads.topClearances.otherWay),
+  taper: key.taper && {
+    rate: key.taper.rate,
+    tilt: key.taper.tilt,
+    acrossShallow: whole(key.taper.acrossShallow),
+    windowLoss: key.taper.windowLoss,
+  },
   designation: key.designation,
   source: key.source,
   nominalWidth: key.nominalWidth,
@@ -316,6 +355,7 @@ const keyOf = (key: KeySizes, loads: Design['keyLoads']): ReportSection => ({
   chamfer: key.chamfer && whole(key.chamfer),
   shaftAcross: key.shaft && whole(key.shaft.across),
   shaftDepth: key.shaft?.depth,
+  shaftSideDepth: key.shaft?.sideDepth,
   shaftWidth: key.shaft && whole(key.shaft.width),
   topClearance: key.topClearance && limits(key.topClearance),
 })
