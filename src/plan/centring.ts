@@ -45,7 +45,8 @@ export const centringOf = (
   const factor = touch / noseWidth
   const factorOfReading = factor / dial.perInfeed
   const budget = offsetBudget(section)
-  const offsetMost = Math.min(offsetAllowed, budget ?? 4 * offsetAllowed) / 4
+  const symmetry = section.spline?.symmetryTolerance
+  const offsetMost = symmetry === undefined ? Math.min(offsetAllowed, budget ?? offsetAllowed) / 4 : symmetry / 2
   const half = dial.mark / 2
   const halves = Math.floor(offsetMost / factorOfReading / half + 1e-6)
   const step = units === 'mm' ? Math.max(dial.mark, 0.02) : Math.max(dial.mark, 0.001 * 25.4)
@@ -53,7 +54,7 @@ export const centringOf = (
     factor,
     factorOfReading,
     offsetMost,
-    offsetFrom: budget === undefined ? 'judgement' : 'fit',
+    offsetFrom: symmetry !== undefined ? 'standard' : budget !== undefined ? 'fit' : 'judgement',
     differenceMost: Math.max(1, halves) * half,
     dialIsFineEnough: halves >= 1,
     uncertainty: half * factorOfReading,

@@ -7,7 +7,7 @@ import { type Edge, edgeOf } from './engaged.ts'
 import { type EvenForce, evenPasses, evenUpTo } from './schedule.ts'
 import type { Stops } from './stops.ts'
 import type { Yielding } from './target.ts'
-import type { Gate, LaneCut, Pass, ProjectionSetting, Run, Target } from './types.ts'
+import type { Expected, Gate, LaneCut, Pass, ProjectionSetting, Run, Target } from './types.ts'
 
 export interface Cutting {
   readonly units: Units
@@ -22,6 +22,8 @@ export interface Cutting {
   readonly yielding: Yielding | undefined
   readonly target: Target
   readonly stops: Stops
+  /** Largest size between floors, where slots stand right opposite each other. */
+  readonly floorToFloor?: number
 }
 
 /** How far across may lie from what is expected before something is wrong. Source: judgement. */
@@ -146,6 +148,22 @@ const wholeFrom = (cutting: Cutting, offset: number): number => {
   return Math.min(target.x, Math.sqrt(Math.max(0, section.boreRadius ** 2 - nearest ** 2)))
 }
 
+/** `floors`: how many floors stand behind the dial by the lag; `upper`: nothing beyond it is let pass, unless the dial is beyond it. */
+const expectedAt = (
+  byDial: number,
+  lags: { readonly least: number; readonly most: number } | undefined,
+  floors: 1 | 2,
+  upper: number,
+): Expected => {
+  const expected = lags && byDial - floors * lags.most
+  return {
+    byDial,
+    ...(expected !== undefined && { expected }),
+    least: (expected ?? byDial) - floors * drift,
+    most: Math.min(byDial - floors * (lags?.least ?? 0) + floors * drift, Math.max(upper, byDial)),
+  }
+}
+
 const gatesOf = (
   cutting: Cutting,
   edge: Edge,
@@ -180,17 +198,16 @@ const gatesOf = (
     const x = xAt(dial, reading)
     const byDial = section.boreRadius + x
     const lags = behind(cutting, edge, strokes.at(-1), springPasses)
-    const expected = lags && byDial - lags.most
+    const across = expectedAt(byDial, lags, 1, section.acrossLimits.upper)
+    const opposite = cutting.floorToFloor
     return {
       reading,
       x,
       runs,
       passes: strokes.length,
       springPasses,
-      byDial,
-      ...(expected !== undefined && { expected }),
-      least: (expected ?? byDial) - drift,
-      most: Math.min(byDial - (lags?.least ?? 0) + drift, Math.max(section.acrossLimits.upper, byDial)),
+      ...across,
+      ...(opposite !== undefined && { floorToFloor: expectedAt(2 * x, lags, 2, opposite) }),
       kind,
       does: doesAt(cutting, kind, next),
     }

@@ -23,9 +23,9 @@ export const nearTo = (value: number, step: number): number => tidy(Math.round(v
 /** Up to a whole number of steps. */
 export const upTo = (value: number, step: number): number => tidy(Math.ceil(value / step - 1e-6) * step)
 
-/** Half a mark can be set by eye; where even that is more than a pass may take, thirds to tenths, for a slide that is set over. */
+/** Half a mark can be set by eye, a quarter with care; where even that is more than a pass may take, a fifth or a tenth, for a slide set over. */
 const finestOf = (mark: number, planned: number): number => {
-  const parts = [2, 3, 4, 5, 6, 8, 10].find((n) => mark / n <= planned * (1 + 1e-6))
+  const parts = [2, 4, 5, 10].find((n) => mark / n <= planned * (1 + 1e-6))
   return mark / (parts ?? Math.ceil(mark / planned - 1e-6))
 }
 

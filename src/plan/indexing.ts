@@ -1,9 +1,11 @@
 /** Turning the work on from slot to slot. Angles in degrees, errors in minutes of arc where they say so, mm. */
 import type { Reasoned } from '../dimensions/basis.ts'
 import type { Section } from '../dimensions/types.ts'
+import { limitsOf } from '../fits/iso-286.ts'
 import { middle } from '../fits/size.ts'
 import type { Dividing } from '../spec/shop.ts'
 import type { IndexSpec, Spec } from '../spec/spec.ts'
+import { isoSplineNamed, isoSplineShaft } from '../standards/iso-14.ts'
 import { usualDividingRatio, usualHoleCircles } from '../standards/dividing.ts'
 import { engagement } from './centring.ts'
 import { playNeeded } from './index-play.ts'
@@ -74,9 +76,16 @@ export const plateOf = (angles: readonly number[], radius: number, off: number):
   error: (off / radius) * (180 / Math.PI),
 })
 
-/** Play of slot and key or tooth at mid-tolerance, where their sizes are known. */
-const playOf = (section: Section): number | undefined =>
-  section.key?.width && middle(section.widthLimits) - middle(section.key.width)
+/** Play of slot and key or tooth, both at mid-tolerance, where their sizes are known; of ISO 14 the tightest of its fits. */
+const playOf = (spec: Spec, section: Section): number | undefined => {
+  const { feature } = spec
+  const told = spec.tooling.index?.play
+  if (told !== undefined) return told
+  if (section.key?.width) return middle(section.widthLimits) - middle(section.key.width)
+  const row = feature.kind === 'spline' && feature.standard === 'iso-14' && isoSplineNamed(feature.size ?? '')
+  const tooth = row && limitsOf(row.width, isoSplineShaft('fixed').width)
+  return row && tooth ? middle(section.widthLimits) - row.width - (tooth.lower + tooth.upper) / 2 : undefined
+}
 
 const byOf = (asked: IndexSpec | undefined): Indexing['by'] =>
   asked?.by ?? (asked?.plate ? 'plate' : asked?.gear === undefined ? 'dividing head' : 'gear')
@@ -124,7 +133,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
     }),
   )
   const { from, to } = engagement(section)
-  const play = playOf(section)
+  const play = playOf(spec, section)
   return {
     sizes: {
       by,
@@ -158,7 +167,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
       spread: 'between the two slots that are farthest out of step',
       playNeeded:
         'exact for a shaft free to turn and shift: the worst pair of slots, at the bore and at the tip of the tooth or key',
-      play: 'slot less key, both at mid-tolerance',
+      play: 'as told; else slot less key, or the tooth of the tightest fit of ISO 14, at mid-tolerance',
     },
   }
 }

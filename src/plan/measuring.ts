@@ -3,9 +3,13 @@ import type { Reasoned } from '../dimensions/basis.ts'
 import { either, roundDown, roundUp } from '../dimensions/makeable.ts'
 import type { Section } from '../dimensions/types.ts'
 import { band, type Size } from '../fits/size.ts'
-import type { Spec } from '../spec/spec.ts'
+import type { Spec, Units } from '../spec/spec.ts'
 import { offsetAllowed, offsetBudget } from './centring.ts'
-import type { AcrossBy, GoNoGo, Measuring } from './types.ts'
+import type { AcrossBy, GoNoGo, Measuring, Plan } from './types.ts'
+
+/** A quarter of what across may vary by; no finer than anybody measures it: 0.01 mm, .0005 in. */
+export const quarterOfLimits = (section: Section, units: Units): number =>
+  Math.max(band(section.acrossLimits) / 4, either(units, 0.01, 0.0005))
 
 const limits = ({ lower, upper }: Size): GoNoGo => ({ go: lower, noGo: upper })
 
@@ -99,14 +103,22 @@ const floorToFloor = (section: Section): Measuring['floorToFloor'] => {
   }
 }
 
-const insteadOf = (section: Section): string | undefined => {
+/** How the floor is got at, on the way and in the end. */
+export const gateByOf = (section: Section): Plan['gateBy'] => {
   const to = section.measurable?.map((each) => each.to) ?? []
+  if (section.kind === 'slit' || section.kind === 'socket') return 'nothing'
+  if (to.includes('nothing')) return 'plug and blocks'
+  return to.includes('floor') ? 'floor to floor' : 'across'
+}
+
+const insteadOf = (section: Section): string | undefined => {
+  const by = gateByOf(section)
   if (section.kind === 'slit') return 'A slit has no floor. Look through it from end to end: no web may be left.'
   if (section.kind === 'socket')
     return 'Measure across flats, at every pair of flats and at both ends; try the square or hexagon in it.'
   if (section.kind === 'groove') return 'Measure with ball ends: deepest point to the wall opposite.'
-  if (to.includes('floor')) return 'A slot stands right opposite: measure floor to floor.'
-  if (to.includes('nothing'))
+  if (by === 'floor to floor') return 'A slot stands right opposite: measure floor to floor.'
+  if (by === 'plug and blocks')
     return 'A slot takes away part of the wall opposite: fill the bore with a plug, and measure from it to the floor with blocks.'
   return undefined
 }
@@ -115,7 +127,8 @@ const insteadOf = (section: Section): string | undefined => {
 export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> => {
   const { lower, upper } = section.acrossLimits
   const flat = section.kind === 'keyway' || section.kind === 'spline'
-  const toBore = flat && (section.measurable ?? []).every((each) => each.to === 'bore')
+  const by = gateByOf(section)
+  const toBore = flat && by === 'across'
   const instead = insteadOf(section)
   const pairs = floorToFloor(section)
   const ways: readonly (AcrossBy | undefined)[] = toBore
@@ -134,7 +147,7 @@ export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> =
       ...(flat && pairs && { floorToFloor: pairs }),
       width: section.socket ? limits(section.socket.acrossFlats) : limits(section.widthLimits),
       ...(flat && { sideToSide }),
-      endToEnd: band(section.acrossLimits) / 4,
+      endToEnd: quarterOfLimits(section, spec.units),
       key: section.key !== undefined,
     },
     basis: {
@@ -147,7 +160,7 @@ export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> =
       sideToSide: section.spline?.symmetryTolerance
         ? section.spline.source
         : 'what the key’s play allows, no more than .010 in (ASME B17.1)',
-      endToEnd: 'a quarter of the limits of across',
+      endToEnd: 'a quarter of the limits of across, no less than 0.01 mm (.0005 in)',
       key: 'a key in the hand tells what no gauge does',
     },
   }

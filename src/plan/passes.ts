@@ -2,7 +2,6 @@ import type { Basis } from '../dimensions/basis.ts'
 import { engagedMost, targetOf as floorOf } from '../dimensions/engaged.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
 import type { BarInBore, Section } from '../dimensions/types.ts'
-import { band } from '../fits/size.ts'
 import type { Loads } from '../mechanics/loads.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
@@ -12,6 +11,7 @@ import { crownReading, cutsOf, type Cutting, settingsOf } from './cuts.ts'
 import { dialOf, readingAt, slideAngles } from './dial.ts'
 import { edgeOf } from './engaged.ts'
 import { evenPasses, passesFor } from './schedule.ts'
+import { gateByOf, quarterOfLimits } from './measuring.ts'
 import { stopsOf } from './stops.ts'
 import { targetOf, yieldingOf } from './target.ts'
 import { timeOf } from './time.ts'
@@ -47,11 +47,16 @@ export const planBasis: Basis<Plan> = {
   bores: 'across held, the bore as found; left: beyond the last gate',
   centring:
     'x at touch over nose width; a quarter of the offset that the fit can lose, no more than a quarter of 0.25 mm',
+  gateBy: 'see measuring.toBore',
   withdraw: 'as the bar’s clearance when drawn back',
   stroke: 'judgement: 3 mm clear before the bore; see bar.overtravel',
-  tram: 'a quarter of the limits of across',
+  tram: 'a quarter of the limits of across, no less than 0.01 mm (.0005 in)',
   time: 'judgement: 3 s at the dial, 40 mm/s by hand; 3 min to measure at a gate, 6 to stone, 8 to set the bit, 2 to turn the work on',
 }
+
+/** Largest size between two floors that stand right opposite. */
+const floorsMost = (section: Section): number =>
+  section.spline?.floorToFloor?.upper ?? 2 * (section.acrossLimits.upper - section.boreRadius)
 
 /** Clear before the bore at the start of a stroke. */
 const before = (spec: Spec): number => (spec.units === 'mm' ? 3 : 25.4 / 8)
@@ -88,6 +93,7 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     section.slit && readingAt(dial, section.slit.halfInfeedFrom),
   )
   const settings = settingsOf(bar, dial, stops.last)
+  const gateBy = gateByOf(section)
   const cutting: Cutting = {
     units: spec.units,
     section,
@@ -100,6 +106,7 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     yielding,
     target,
     stops,
+    ...(gateBy === 'floor to floor' && { floorToFloor: floorsMost(section) }),
   }
   const cuts = cutsOf(cutting, settings)
   const lanes = bar.lanes.map((lane) => {
@@ -150,10 +157,11 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     cuts,
     target,
     bores: { reading: stops.last, rows: boresOf(spec, infeed, stops.last / dial.perInfeed) },
-    centring: centringOf(section, noseWidth, zero, dial, spec.units),
+    gateBy,
+    ...(flat && { centring: centringOf(section, noseWidth, zero, dial, spec.units) }),
     withdraw: asked.clearance.withdrawn,
     stroke,
-    tram: band(section.acrossLimits) / 4,
+    tram: quarterOfLimits(section, spec.units),
     time: timeOf(cuts, stroke.length, slots, section.kind === 'spline'),
   }
 }

@@ -23,8 +23,16 @@ export interface Run {
   readonly passes: number
 }
 
+/** What is measured at a gate, by the dial, less the lag at its upper end (absent where that is not known), and within what to go on. */
+export interface Expected {
+  readonly byDial: number
+  readonly expected?: number
+  readonly least: number
+  readonly most: number
+}
+
 /** Where to stop and measure. Across is floor to opposite bore wall. */
-export interface Gate {
+export interface Gate extends Expected {
   readonly reading: number
   /** x of the nose flat. */
   readonly x: number
@@ -33,12 +41,8 @@ export interface Gate {
   readonly passes: number
   /** Without infeed, before measuring. */
   readonly springPasses: number
-  readonly byDial: number
-  /** By the dial less the lag at its upper end; absent where the lag is not known. */
-  readonly expected?: number
-  /** Go on if across lies between. */
-  readonly least: number
-  readonly most: number
+  /** Where a slot stands right opposite and is as deep: floor to floor. */
+  readonly floorToFloor?: Expected
   /**
    * `part`: on the way; `edge`: the last 0.08 mm begin, stone the edge; `web`: a slit's corners are coming through; `setting`: a new
    * projection; `last`: then add what is missing.
@@ -101,8 +105,8 @@ export interface Centring {
   readonly factorOfReading: number
   /** How far off the middle may be: a quarter of what the fit can lose, no more than 0.25 mm. */
   readonly offsetMost: number
-  /** Where that comes from is not known (no key): judgement. */
-  readonly offsetFrom: 'fit' | 'judgement'
+  /** Of splines half the standard's tolerance of symmetry; judgement where nothing is known of the key. */
+  readonly offsetFrom: 'fit' | 'standard' | 'judgement'
   /** The difference of readings that may be left, to half a mark. */
   readonly differenceMost: number
   /** False where half a mark already says more than may be left: use an indicator. */
@@ -173,7 +177,10 @@ export interface Plan {
   readonly cuts: readonly LaneCut[]
   readonly target: Target
   readonly bores: { readonly reading: number; readonly rows: readonly BoreRow[] }
-  readonly centring: Centring
+  /** How a gate is measured: across to the bore, floor to floor, blocks over a plug that fills the bore, or not at all. */
+  readonly gateBy: 'across' | 'floor to floor' | 'plug and blocks' | 'nothing'
+  /** Absent where the nose has no two corners. */
+  readonly centring?: Centring
   /** Drawn back by this before each return stroke. */
   readonly withdraw: number
   /** Along the bore: clear before it at the start, past it at the end. */

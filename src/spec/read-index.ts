@@ -19,6 +19,7 @@ export function readIndex(reading: Reading): IndexSpec | undefined {
     gear: reading.number(`${at}.gear`),
     plate: radius === undefined ? undefined : { radius, hole: reading.length(`${at}.plate.hole`) ?? usualHole },
     eccentric: reading.length(`${at}.eccentric`),
+    play: reading.length(`${at}.play`),
   })
   if (read.by === 'gear' && read.gear === undefined) reading.complain(`${at}.gear`, 'the number of its teeth: 48')
   if (read.by === 'plate' && !read.plate) reading.complain(`${at}.plate`, 'the radius of its holes: { radius: 60 }')

@@ -246,6 +246,8 @@ export interface IndexSpec {
   readonly plate?: { readonly radius: number; readonly hole: number }
   /** Bore off the axis that it is turned about, mm. */
   readonly eccentric?: number
+  /** Of the mating teeth or keys in their slots, mm. */
+  readonly play?: number
 }
 
 export interface Drafting {

@@ -300,6 +300,11 @@ export const cases: Readonly<Record<string, Three | Between>> = {
   'bit-not-pushed-in': { holds: 0.005, breaks: 0.8, at: infeed({}) },
   'bit-well-held': { holds: 0.001, breaks: 0.8, at: infeed({}) },
   'bit-does-not-rock': { holds: 0.005, breaks: 2, at: infeed({}) },
+  'index-fits': {
+    holds: 0.001,
+    breaks: 1,
+    at: (eccentric) => job({ keyway: { ...iso, at: [0, 90] }, rest: { tooling: { index: { eccentric } } } }),
+  },
   'lag-in-limits': {
     holds: 30,
     breaks: 28.3,

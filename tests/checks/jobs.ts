@@ -1,6 +1,7 @@
 import { barRules } from '../../src/checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from '../../src/checks/bushing.ts'
 import { forceRules, keyRules, pressForceRules } from '../../src/checks/forces.ts'
+import { indexRules } from '../../src/checks/indexing.ts'
 import { judge } from '../../src/checks/judge.ts'
 import type { Judged, Rule } from '../../src/checks/rule.ts'
 import { sectionRules } from '../../src/checks/section.ts'
@@ -10,6 +11,7 @@ import { readSpec } from '../../src/spec/read.ts'
 /** Every rule there is; what a rule of its family looks at is in the sizes where the document asks for it. */
 export const everyRule = [
   ...sectionRules,
+  ...indexRules,
   ...barRules,
   ...bushingRules,
   broachRule,
