@@ -1,9 +1,8 @@
 /** Blocks of a card as slabs of print, a width and an air given. */
 import type { Block, Sum, Tick, Words } from './document.ts'
-import { capHeight, pointsPerMm } from './letters.ts'
 import { lineHeight, linesOf, wordsWidth } from './lines.ts'
 import { type Mark, moved, type Slab } from './marks.ts'
-import { joined, setWords, stacked } from './stack.ts'
+import { joined, setWords, stacked, type Stacked } from './stack.ts'
 import { tableSlabs } from './table.ts'
 import {
   blankLine,
@@ -70,17 +69,15 @@ function job(name: string, says: Words, width: number, gap: number): Slab {
   let height = top.height + sentence.height
   if (signed) {
     const y = height - lineHeight(note) - 0.6
-    let x = width
-    for (const [asked, length] of [
-      ['date', 18],
-      ['by', 22],
-    ] as const) {
-      const own = wordsWidth(asked, { size: note })
-      const from = x - length - own - 3
-      marks.push(...setWords([asked], { size: note }, own + 1, from, y).marks)
-      marks.push({ mark: 'line', from: [x - length, y + 3.8], to: [x, y + 3.8], width: boxed })
-      x = from - 4
+    const asked = (word: string, from: number, length: number): void => {
+      marks.push(...setWords(word, { size: note }, 20, from, y).marks)
+      const left = from + wordsWidth(word, { size: note }) + 3
+      marks.push({ mark: 'line', from: [left, y + 3.8], to: [left + length, y + 3.8], width: boxed })
     }
+    const [by, date] = [22, 18]
+    const dated = width - date - 3 - wordsWidth('date', { size: note })
+    asked('by', dated - 4 - by - 3 - wordsWidth('by', { size: note }), by)
+    asked('date', dated, date)
   } else {
     const row = setWords(['by ', { blank: 20 }, ' date ', { blank: 18 }], { size: note }, width, 0, height + 1.5)
     marks.push(...row.marks)
@@ -249,42 +246,52 @@ function entrySlab(words: Words, sign: string, width: number, gap: number): Slab
   return { height: set.height, gap, marks: [...own.marks, ...set.marks] }
 }
 
-/** `27.40 − [ ] = [ ]` with its words below; as many to a row as fit. */
-function sums(all: readonly Sum[], width: number, gap: number): readonly Slab[] {
-  const box = { width: 20, height: Math.max(7.4, writeBox.height) }
-  const apart = 6
-  const dress = { size: 12, bold: true }
-  const laid = all.map(({ from, says }) => {
-    const marks: Mark[] = []
-    let x = 0
-    const words = (text: string): void => {
-      const [line] = linesOf(text, dress, Number.POSITIVE_INFINITY)
-      if (!line) return
-      marks.push(...line.marks.map((mark) => moved(mark, x, (box.height - line.height) / 2)))
-      x += line.width
-    }
-    const square = (): void => {
-      marks.push({ mark: 'box', x, y: boxed / 2, ...box, line: boxed, is: 'write' })
-      x += box.width
-    }
-    if (from) {
-      words(`${from.number} ${from.sign}`)
-      x += 2.5
-      square()
-      x += 2
-      words('=')
-      x += 2
-    }
+const sumBox = { width: 20, height: 7.4 }
+const sumDress = { size: 12, bold: true }
+
+/** `27.40 − [ ] = [ ]` with its words below; in a narrow place its boxes are narrower, or the second stands under the first. */
+function sum({ from, says }: Sum, width: number, share: number): Stacked {
+  const numbers = from ? wordsWidth(`${from.number} ${from.sign}`, sumDress) + 2.5 : 0
+  const equals = wordsWidth('=', sumDress) + 4
+  const boxWidth = from
+    ? Math.max(Math.min(sumBox.width, (width - numbers - equals) / 2), Math.min(writeBox.width, width - numbers))
+    : Math.min(sumBox.width, width)
+  const marks: Mark[] = []
+  let [x, y, widest] = [0, 0, 0]
+  const words = (text: string): void => {
+    const [line] = linesOf(text, sumDress, Number.POSITIVE_INFINITY)
+    marks.push(...(line?.marks ?? []).map((mark) => moved(mark, x, y + (sumBox.height - (line?.height ?? 0)) / 2)))
+    x += line?.width ?? 0
+  }
+  const square = (): void => {
+    const [wide, high] = [boxWidth - boxed, sumBox.height - boxed]
+    marks.push({ mark: 'box', x: x + boxed / 2, y: y + boxed / 2, width: wide, height: high, line: boxed, is: 'write' })
+    x += boxWidth
+    widest = Math.max(widest, x)
+  }
+  if (from) {
+    words(`${from.number} ${from.sign}`)
+    x += 2.5
     square()
-    const least = Math.max(x, 30)
-    const own = Math.min(wordsWidth(says, { size: note }), Math.max(least, width / Math.max(1, all.length) - apart))
-    const under = setWords(says, { size: note }, Math.min(width, own + 1e-6), 0, box.height + 1.2)
-    return {
-      width: Math.max(x, under.width),
-      height: box.height + 1.2 + under.height,
-      marks: [...marks, ...under.marks],
-    }
-  })
+    if (x + equals + boxWidth > width + 1e-6) [x, y] = [numbers - equals, y + sumBox.height + 1.5]
+    x += 2
+    words('=')
+    x += 2
+  }
+  square()
+  const own = Math.min(width, Math.max(widest, share, 30), wordsWidth(says, { size: note }) + 1e-6)
+  const under = setWords(says, { size: note }, own, 0, y + sumBox.height + 1.2)
+  return {
+    width: Math.max(widest, under.width),
+    height: y + sumBox.height + 1.2 + under.height,
+    marks: [...marks, ...under.marks],
+  }
+}
+
+/** As many sums to a row as fit. */
+function sums(all: readonly Sum[], width: number, gap: number): readonly Slab[] {
+  const apart = 6
+  const laid = all.map((each) => sum(each, width, width / Math.max(1, all.length) - apart))
   const rows: (typeof laid)[] = []
   for (const each of laid) {
     const row = rows.at(-1)
@@ -327,6 +334,3 @@ function columns(all: Columns, width: number, gap: number, air: number): readonl
     )
   return [{ height, gap, marks: laid.flatMap(({ at, set }) => set.marks.map((mark) => moved(mark, at, 0))) }]
 }
-
-/** Top of a capital above its baseline, mm. */
-export const capOf = (size: number): number => (size / pointsPerMm) * capHeight

@@ -16,6 +16,8 @@ export interface PrintedSide {
   readonly number: number
   readonly of: number
   readonly marks: readonly Mark[]
+  /** How loosely it is set: 1 is loose, 0.45 close. */
+  readonly air: number
   /** Where its matter ends, mm from the top. */
   readonly used: number
   readonly deferral: string
@@ -56,9 +58,9 @@ function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<
   const titleOf = (page: number): string => `${leaf.title}${counted}${page > 0 ? ', continued' : ''}: ${side.title}`
   const heads = [0, 1].map((page) => headOf(card, titleOf(page), signed && page === 0))
   const room = matter.height - Math.max(...heads.map(({ height }) => height))
-  const tried = airs.map((air) => paged(slabsOf(side.blocks, matter.width, air), room))
-  const fewest = Math.min(...tried.map((pages) => pages.length))
-  const pages = tried.find((each) => each.length === fewest) ?? []
+  const tried = airs.map((air) => ({ air, pages: paged(slabsOf(side.blocks, matter.width, air), room) }))
+  const fewest = Math.min(...tried.map((each) => each.pages.length))
+  const { air, pages } = tried.find((each) => each.pages.length === fewest) ?? { air: 1, pages: [] }
   return pages.map((slabs, page) => {
     const head = heads[Math.min(page, 1)]
     const marks: Mark[] = [...(head?.marks ?? [])]
@@ -68,9 +70,21 @@ function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<
       marks.push(...slab.marks.map((mark) => moved(mark, 0, down)))
       down += slab.height
     }
-    return { leaf, title: titleOf(page), marks, used: down, deferral: card.deferral, ends: page === pages.length - 1 }
+    return {
+      leaf,
+      title: titleOf(page),
+      marks,
+      air,
+      used: down,
+      deferral: card.deferral,
+      ends: page === pages.length - 1,
+    }
   })
 }
+
+/** How loosely each side of a card is set, in order: for writers that lay it themselves and want it to break alike. */
+export const airsOf = (card: Card): readonly number[] =>
+  card.leaves.flatMap((leaf) => leaf.sides.map((side, at) => printed(card, leaf, side, at)[0]?.air ?? 1))
 
 /** Slabs that hang together. */
 function groupsOf(slabs: readonly Slab[]): readonly (readonly Slab[])[] {

@@ -126,7 +126,7 @@ function torn(cluster: Cluster, width: number): readonly Cluster[] {
     const units: readonly Piece[] =
       piece.piece === 'letters'
         ? [...piece.text].map((text) => ({ ...piece, text, width: widthOf(text, piece.size, piece.bold) }))
-        : [piece]
+        : [{ ...piece, width: Math.min(piece.width, width) }]
     for (const unit of units) {
       const last = parts.at(-1)
       if (last && (last.pieces.length === 0 || last.width + unit.width <= width + 1e-9)) {
@@ -139,8 +139,8 @@ function torn(cluster: Cluster, width: number): readonly Cluster[] {
 }
 
 /**
- * Words in lines no wider than `width` mm (a line or box to write on that is wider stands alone). What is longer than a line is broken between
- * letters. No words: no lines.
+ * Words in lines no wider than `width` mm. What is longer than a line is broken between letters; a line or box to write on is shortened. No
+ * words: no lines.
  */
 export function linesOf(words: Words, plain: Dress, width: number): readonly Line[] {
   const lines: Piece[][] = []
@@ -171,6 +171,13 @@ export const wordsWidth = (words: Words, plain: Dress): number =>
 /** The widest stretch of words that does not break at a blank, mm. */
 export const widestCluster = (words: Words, plain: Dress): number =>
   clustersOf(piecesOf(words, plain)).reduce((most, { width }) => Math.max(most, width), 0)
+
+/** The least that the widest thing among words needs, mm: boxes and lines to write on are shortened, but not under their usual length. */
+export const widestThing = (words: Words, plain: Dress): number =>
+  piecesOf(words, plain).reduce(
+    (most, { piece, width }) => (piece === 'letters' ? most : Math.max(most, Math.min(width, writeBox.width))),
+    0,
+  )
 
 function setLine(pieces: readonly Piece[], plain: Dress): Line {
   const size = pieces.reduce(

@@ -1,7 +1,7 @@
 /** A table as slabs: numbers with their decimal marks under one another, cells to write in, heads that come again on the next side. */
 import { type Cell, type Column, isWords, type Row, type Table, type Words } from './document.ts'
 import { widthOf } from './letters.ts'
-import { type Dress, lineHeight, linesOf, widestCluster, wordsWidth } from './lines.ts'
+import { type Dress, lineHeight, linesOf, widestCluster, widestThing, wordsWidth } from './lines.ts'
 import { type Mark, moved, type Slab } from './marks.ts'
 import { type Stacked, stacked } from './stack.ts'
 import { boxed, dial, heavy, inTable, slotted, small, thin, tickBox, writeBox } from './type.ts'
@@ -50,8 +50,12 @@ function numberWidths(cells: readonly Cell[], size: number): Widths {
 }
 
 /** Short heads, `dial to`, `no go`, stay on one line. */
-const unbroken = (head: Words): Words =>
+export const unbroken = (head: Words): Words =>
   typeof head === 'string' && head.length <= 9 ? head.replaceAll(' ', '\u00a0') : head
+
+/** Whether any column has a head to print. */
+export const hasHeads = (table: Table): boolean =>
+  table.columns.some(({ head, unit }) => head.length > 0 || unit !== undefined)
 
 const headOf = (column: Column): Words =>
   column.unit === undefined
@@ -63,27 +67,40 @@ const tickWords = (cell: Extract<Cell, { readonly tick: Words }>): Words =>
     ? [{ tick: true }]
     : [{ tick: true }, ' ', ...(typeof cell.tick === 'string' ? [cell.tick] : cell.tick)]
 
-/** Cells of a column that stand in it alone. */
+/** Cells that a column's width must hold: words that run over several columns have room enough. */
 const alone = (rows: readonly Row[], column: number): readonly Cell[] =>
-  rows.flatMap((row) =>
-    'cells' in row && !(row.spans !== undefined && column >= row.cells.length - 1) ? [row.cells[column]] : [],
-  )
+  rows.flatMap((row) => {
+    if (!('cells' in row)) return []
+    const runsOver = (row.spans ?? 1) > 1 && column >= row.cells.length - 1
+    return runsOver && !isNumber(row.cells[column]) ? [] : [row.cells[column]]
+  })
 
-/** The least and the wanted width of a column's matter, mm. */
-function wanted(column: Column, cells: readonly Cell[], size: number, names: boolean): { least: number; most: number } {
-  const numbers = numberWidths(cells, size)
-  const number = numbers.whole + numbers.fraction + numbers.dual
-  let least = Math.max(column.width ?? 0, number, widestCluster(headOf(column), { size, bold: true }))
+/** Widths that a column's matter takes, mm: what cannot be broken; no word broken; every cell on one line. */
+interface Wanted {
+  readonly hard: number
+  readonly least: number
+  readonly most: number
+}
+
+function wanted(column: Column, cells: readonly Cell[], size: number, names: boolean): Wanted {
+  const together = (some: readonly Cell[]): number => {
+    const { whole, fraction, dual: other } = numberWidths(some, size)
+    return whole + fraction + other
+  }
+  let hard = column.align === 'decimal' ? together(cells) : Math.max(0, ...cells.map((cell) => together([cell])))
+  let least = Math.max(column.width ?? 0, hard, widestCluster(headOf(column), { size, bold: true }))
   let most = least
   for (const cell of cells) {
     const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
     if (words !== undefined) {
       const dress = { size, bold: names && typeof cell === 'string' }
+      hard = Math.max(hard, widestThing(words, dress))
       least = Math.max(least, widestCluster(words, dress))
       most = Math.max(most, wordsWidth(words, dress))
-    } else if (isWrite(cell)) least = Math.max(least, writeBox.width)
+    } else if (isWrite(cell)) hard = Math.max(hard, writeBox.width)
   }
-  return { least, most: Math.max(least, most) }
+  least = Math.max(hard, least)
+  return { hard, least, most: Math.max(least, most) }
 }
 
 interface Laid {
@@ -92,19 +109,23 @@ interface Laid {
   readonly columns: readonly { readonly x: number; readonly width: number }[]
 }
 
+/** @throws RangeError when what cannot be broken is wider than the table's place. */
 function laidColumns(table: Table, width: number): Laid {
-  const padding = 2 * pad * (table.columns.length - 1)
-  const asked = (size: number) =>
+  const room = width - 2 * pad * (table.columns.length - 1)
+  const asked = (size: number): readonly Wanted[] =>
     table.columns.map((column, at) => wanted(column, alone(table.rows, at), size, at === 0 && (table.named ?? false)))
-  const sum = (all: readonly number[]): number => all.reduce((total, each) => total + each, 0)
-  const size = sizes.find((tried) => sum(asked(tried).map(({ least }) => least)) <= width - padding) ?? 8
+  const sum = (all: readonly Wanted[], of: keyof Wanted): number => all.reduce((total, each) => total + each[of], 0)
+  const size = sizes.find((tried) => sum(asked(tried), 'least') <= room) ?? 8
   const all = asked(size)
-  const room = width - padding
-  const [least, most] = [sum(all.map((each) => each.least)), sum(all.map((each) => each.most))]
+  const [hard, least, most] = [sum(all, 'hard'), sum(all, 'least'), sum(all, 'most')]
+  if (hard > room + 1e-6)
+    throw new RangeError(`the table '${table.title}' is wider than its place: ${hard} over ${room}`)
+  /** Each column's width on the way from one of its widths to the other. */
+  const between = (from: 'hard' | 'least', to: 'least' | 'most', share: number): readonly number[] =>
+    all.map((each) => each[from] + (each[to] - each[from]) * share)
   let widths: readonly number[]
-  if (least >= room) widths = all.map((each) => (each.least * room) / least)
-  else if (most > room)
-    widths = all.map((each) => each.least + ((each.most - each.least) * (room - least)) / (most - least))
+  if (least > room) widths = between('hard', 'least', (room - hard) / (least - hard))
+  else if (most > room) widths = between('least', 'most', (room - least) / (most - least))
   else {
     const grows = table.columns.some((column) => column.grows)
     const growing = table.columns.filter((column) => !grows || column.grows).length
@@ -159,7 +180,7 @@ export function tableSlabs(table: Table, width: number, gap: number, air: number
   const above = 0.1 + 0.45 * air
   const line = (y: number, weight: number): Mark => ({ mark: 'line', from: [0, y], to: [width, y], width: weight })
 
-  const headed = table.columns.some((column) => column.head.length > 0)
+  const headed = hasHeads(table)
   const heads = table.columns.map((column, at) =>
     setCell(
       headOf(column),
@@ -209,7 +230,18 @@ export function tableSlabs(table: Table, width: number, gap: number, air: number
       const right = spans === 1 && (column.align === 'right' || column.align === 'decimal')
       if (isWrite(cell)) return { cell, from, room, set: { marks: [], width: 0, height: writeBox.height - 2 * above } }
       if (isNumber(cell))
-        return { cell, from, room, set: setNumber(cell, column, numbers[at] ?? numberWidths([cell], size), size, room) }
+        return {
+          cell,
+          from,
+          room,
+          set: setNumber(
+            cell,
+            spans > 1 ? { head: '' } : column,
+            numbers[at] ?? numberWidths([cell], size),
+            size,
+            room,
+          ),
+        }
       const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
       if (words === undefined) return undefined
       return {

@@ -13,6 +13,8 @@ import {
   type Table,
   type Words,
 } from '../card/document.ts'
+import { airsOf } from '../card/flow.ts'
+import { hasHeads, unbroken } from '../card/table.ts'
 import { cardStyle, type CardFaces, type Sizes } from './card-style.ts'
 import { oneLine } from './marks.ts'
 import { escaped as inXml, groupsOf } from './svg.ts'
@@ -34,8 +36,14 @@ export function cardHtml(card: Card, faces: CardFaces): string {
     sizes: { lengths: new Set(), columns: new Set(), pictures: new Set() },
     sides: card.leaves.reduce((sum, leaf) => sum + leaf.sides.length, 0),
   }
+  const airs = airsOf(card)
   let number = 0
-  const sides = card.leaves.flatMap((leaf) => leaf.sides.map((side, at) => sideOf(leaf, side, at, ++number, writing)))
+  const sides = card.leaves.flatMap((leaf) =>
+    leaf.sides.map((side, at) => {
+      const air = airs[number] ?? 1
+      return sideOf(leaf, side, at, ++number, air, writing)
+    }),
+  )
   const policy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:"
   return `${[
     '<!doctype html>',
@@ -62,13 +70,13 @@ export function cardHtml(card: Card, faces: CardFaces): string {
 /** Text as HTML holds it: no markup. */
 const text = (raw: string): string => inXml(oneLine(raw)).replaceAll("'", '&#39;')
 
-function sideOf(leaf: Leaf, side: Side, at: number, number: number, writing: Writing): string {
+function sideOf(leaf: Leaf, side: Side, at: number, number: number, air: number, writing: Writing): string {
   const { card } = writing
   const counted = leaf.sides.length > 1 ? `, side ${at + 1}` : ''
   const title = `${leaf.title.charAt(0).toLowerCase()}${leaf.title.slice(1)}${counted}: ${side.title}`
   const signed = side.blocks.some(({ block }) => block === 'job')
   return [
-    `<section class="side ${leaf.leaf}" aria-labelledby="side-${number}">`,
+    `<section class="side ${leaf.leaf} air-${Math.round(air * 100)}" aria-labelledby="side-${number}">`,
     '<div class="matter">',
     `<header class="line"><h2 id="side-${number}"><b>Job card</b>, ${text(title)}</h2>`,
     `<p>${signed ? `borewright, ${card.units}` : `<b>${text(card.name)}</b>, ${text(card.about)}, ${card.units}`}</p></header>`,
@@ -180,18 +188,18 @@ function tableOf(table: Table, writing: Writing): string {
   const { sizes } = writing
   const heads = table.columns.map((column) => {
     const unit = column.unit === undefined ? '' : ` <small>${text(column.unit)}</small>`
-    const side = alignOf(column)
+    const classes = [alignOf(column), column.grows ? 'grows' : ''].filter((name) => name !== '').join(' ')
+    const dress = classes === '' ? '' : ` class="${classes}"`
     return column.head.length === 0 && unit === ''
-      ? '<td></td>'
-      : `<th scope="col"${side === '' ? '' : ` class="${side.trim()}"`}>${wordsOf(column.head, sizes)}${unit}</th>`
+      ? `<td${dress}></td>`
+      : `<th scope="col"${dress}>${wordsOf(unbroken(column.head), sizes)}${unit}</th>`
   })
-  const headed = table.columns.some((column) => column.head.length > 0)
   const after = table.columns.map((_, at) => mostAfterMark(table.rows, at))
   return [
     `<div class="scroll" role="region" aria-label="${text(table.title)}" tabindex="0">`,
     '<table>',
     `<caption class="unseen">${text(table.title)}</caption>`,
-    ...(headed ? [`<thead><tr>${heads.join('')}</tr></thead>`] : []),
+    ...(hasHeads(table) ? [`<thead><tr>${heads.join('')}</tr></thead>`] : []),
     '<tbody>',
     ...table.rows.map((each) => rowOf(each, table, after, sizes)),
     '</tbody>',
@@ -199,7 +207,7 @@ function tableOf(table: Table, writing: Writing): string {
   ].join('\n')
 }
 
-const alignOf = ({ align }: Column): string => (align === 'decimal' || align === 'right' ? ' right' : '')
+const alignOf = ({ align }: Column): string => (align === 'decimal' || align === 'right' ? 'right' : '')
 
 /** Digits after the decimal mark, and whether there is a mark. */
 const afterMark = (number: string): number => {

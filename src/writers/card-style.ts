@@ -88,8 +88,9 @@ table { width: 100%; border-collapse: collapse; font-size: .97em; font-variant-n
 th, td { padding: .25em 1.4mm; border-bottom: .15mm solid; text-align: left; vertical-align: middle; }
 th:first-child, td:first-child { padding-left: 0; }
 thead th, thead td { vertical-align: bottom; border-bottom-width: .35mm; }
+.grows { width: 50%; }
 .right { text-align: right; }
-.right .number { white-space: nowrap; }
+.number, .dual { white-space: nowrap; }
 .after-1 { margin-right: 1ch; }
 .after-2 { margin-right: 2ch; }
 .after-3 { margin-right: 3ch; }
@@ -107,10 +108,16 @@ td.ruled::after { content: ""; display: block; height: 1.4em; border-bottom: .35
 .sums { display: flex; flex-wrap: wrap; justify-content: space-between; gap: .8em 6mm; }
 .sum { display: block; white-space: nowrap; }
 .sum b { font-size: 1.2em; vertical-align: middle; }
-.columns { display: grid; gap: 1em 7mm; }
+.columns { display: grid; grid-template-columns: minmax(0, 1fr); gap: 1em 7mm; }
+.columns > div { min-width: 0; }
 footer { display: flex; flex-wrap: wrap; justify-content: space-between; align-items: flex-end; gap: .3em 5mm; margin-top: 1.5em; padding-top: .3em; border-top: .15mm solid; font-size: .8em; }
 footer > :first-child { flex: 1 1 20em; }
-.check { width: 50mm; text-align: center; border: solid; border-width: 0 .25mm .25mm; line-height: 1.2; padding-bottom: .5mm; }`
+.check { width: 50mm; text-align: center; border: solid; border-width: 0 .25mm .25mm; line-height: 1.2; padding-bottom: .5mm; }
+/* A table wider than the screen scrolls in itself, its words unsqueezed. */
+@media screen and (max-width: 48em) {
+  table { width: max-content; min-width: 100%; }
+  th, td { max-width: 17em; }
+}`
 
 const printed = `@page { margin: 12mm 11mm 8mm; }
 @media print {
@@ -119,13 +126,21 @@ const printed = `@page { margin: 12mm 11mm 8mm; }
   .side { display: flex; flex-direction: column; min-height: 258mm; }
   .matter { flex: 1; }
   .side + .side { margin-top: 0; break-before: page; }
-  .matter > * + *, .columns > div > * + * { margin-top: 2.4mm; }
+  .matter > * + *, .columns > div > * + * { margin-top: calc(2.4mm * var(--air)); }
+  .matter > .heading + *, .columns > div > .heading + * { margin-top: calc(.8mm * var(--air)); }
   .matter > .line + * { margin-top: 1.4mm; }
+  .air-100 { --air: .95; }
+  .air-80 { --air: .75; }
+  .air-60 { --air: .55; }
+  .air-45 { --air: .4; }
   .line { font-size: 8.8pt; padding-bottom: .3mm; }
-  .ticks li { min-height: 0; padding: .25em 0; }
+  .ticks li { min-height: 0; padding: calc(.4mm + .8mm * var(--air)) 0; }
+  .caution { padding: calc(.8mm + .8mm * var(--air)) 2.4mm; }
+  .caution .row { margin-top: 0; gap: .2em 1.1em; }
+  .tick { margin-right: .6mm; }
   table { font-size: 9.5pt; }
   td.box { height: 7mm; }
-  th, td { padding-top: .2em; padding-bottom: .2em; }
+  th, td { padding-top: calc(.1mm + .45mm * var(--air)); padding-bottom: calc(.1mm + .45mm * var(--air)); }
   .heading, .job, thead { break-after: avoid; }
   .caution, .columns, .picture, .sums > li, .ticks > li, .list > li, tr, .unsound { break-inside: avoid; }
   .scroll { overflow: visible; }
