@@ -38,6 +38,8 @@ interface Sheet {
   readonly width: number
   readonly height: number
   readonly narrow: boolean
+  /** Lines without words: they are said beside the picture. */
+  readonly mute?: boolean
 }
 
 /** Anywhere near, nearest first. */
@@ -118,6 +120,7 @@ export const callOut = (on: Sketch, callouts: readonly Callout[], sheet: Sheet):
   const said = callouts.filter(({ silent }) => !silent)
   for (const { of, name, mm, span } of said)
     on.say({ of, name, said: whole(sheet.design, mm), mm, ...(span && { span }) })
+  if (sheet.mute) return sheet.height
   if (sheet.narrow) return balls(on, said, sheet)
   for (const callout of said) {
     if (callout.stacked && drawStacked(on, callout)) continue

@@ -24,7 +24,6 @@ export type Body =
   | 'flag'
   | 'ball'
   | 'ink'
-  | 'verdict'
   | 'diamond'
 
 export type LineKind =
@@ -45,6 +44,7 @@ export type LineKind =
   | 'mark'
   | 'margin'
   | 'ring'
+  | 'open'
 
 /** How words are said. `figure` and `name` are bold, `mark` is marking blue, `flag` stands on it. */
 export type Role = 'figure' | 'name' | 'word' | 'note' | 'mark' | 'flag' | 'ball' | 'broken'

@@ -365,8 +365,11 @@ const landCallout = ({ design, on, place, stage }: Drawn): readonly Callout[] =>
   ]
 }
 
-/** The section of a job at a moment of its cut. A job without a bar is drawn with its slot finished. */
-export const sectionFigure = (design: Design, at: Where, target: Target): Figure => {
+/**
+ * The section of a job at a moment of its cut. A job without a bar is drawn with its slot finished. `only` names the dimensions that are drawn, without
+ * words; left out, all are led out, on narrow pictures by numbered balls.
+ */
+export const sectionFigure = (design: Design, at: Where, target: Target, only?: readonly string[]): Figure => {
   const standing = standingOf(design, at)
   const { section } = design
   const turn = -(section.at[standing?.keyway ?? 0] ?? 0)
@@ -396,8 +399,16 @@ export const sectionFigure = (design: Design, at: Where, target: Target): Figure
     ]
     on.claim({ left: rear[0], top: rear[1], right: front[0], bottom: front[1] })
   }
-  const callouts = [...calloutsOf(drawn, standing), ...broken, ...landCallout(drawn)]
-  const height = callOut(on, callouts, { design, width: stage.width, height: stage.height, narrow: isNarrow(target) })
+  const callouts = [...calloutsOf(drawn, standing), ...broken, ...(only ? [] : landCallout(drawn))].filter(
+    ({ of }) => of === 'broken' || (only?.includes(of) ?? true),
+  )
+  const height = callOut(on, callouts, {
+    design,
+    width: stage.width,
+    height: stage.height,
+    narrow: isNarrow(target),
+    mute: only !== undefined,
+  })
   const facts = on.sizes.map(({ name, said }) => `${name} ${said}`)
   return {
     name: 'section',

@@ -80,6 +80,14 @@ export const flattened = (path: readonly Corner[], closed: boolean, most = 0.09)
   return closed || !last ? points : [...points, last.at]
 }
 
+/** A mark moved by (x, y). */
+export const shifted = (mark: Mark, [dx, dy]: Point): Mark => {
+  const moved = (path: readonly Corner[]): readonly Corner[] =>
+    path.map((corner) => ({ ...corner, at: [corner.at[0] + dx, corner.at[1] + dy] }))
+  if (mark.mark === 'text') return { ...mark, at: [mark.at[0] + dx, mark.at[1] + dy] }
+  return mark.mark === 'area' ? { ...mark, outlines: mark.outlines.map(moved) } : { ...mark, path: moved(mark.path) }
+}
+
 interface Words {
   readonly anchor?: 'start' | 'middle' | 'end'
   readonly size?: number

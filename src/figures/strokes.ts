@@ -30,6 +30,7 @@ const widths: Readonly<Record<LineKind, number>> = {
   mark: 0.2,
   margin: 0.6,
   ring: 0.5,
+  open: 0.25,
 }
 const classes: Readonly<Partial<Record<LineKind, StrokeClass>>> = {
   hidden: 'hidden',
@@ -189,7 +190,7 @@ const areaStrokes = (
   up: Up,
 ): Stroke[] => {
   const of = mark.of === undefined ? {} : { of: mark.of }
-  if (mark.body === 'ink' || mark.body === 'verdict')
+  if (mark.body === 'ink' || mark.body === 'diamond')
     return mark.outlines.map((outline) => ({
       stroke: 'fill',
       class: 'size',
@@ -197,7 +198,7 @@ const areaStrokes = (
       points: flattened(outline, true, 0.3).map(up),
       ...of,
     }))
-  if (mark.body === 'ball' || mark.body === 'flag' || mark.body === 'diamond')
+  if (mark.body === 'ball' || mark.body === 'flag')
     return mark.outlines.flatMap((path) =>
       lineStrokes({ mark: 'line', line: 'tick', path, closed: true, ...of }, [], up),
     )
@@ -217,7 +218,7 @@ const meets = (a: Box, b: Box): boolean => a.left < b.right && b.left < a.right 
 
 const dashesFor = (line: LineKind, length: number): { readonly dashes?: readonly number[] } => {
   const kind =
-    line === 'centre' ? 'centre' : ['hidden', 'crown', 'still', 'ghost'].includes(line) ? 'hidden' : undefined
+    line === 'centre' ? 'centre' : ['hidden', 'crown', 'still', 'ghost', 'open'].includes(line) ? 'hidden' : undefined
   if (line === 'dots') {
     const count = Math.floor(length / 1.2)
     if (count < 1) return {}
