@@ -1,6 +1,7 @@
 import type { Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { either, roundUp } from './makeable.ts'
+import { footBasis, offsetBasis } from './printing.ts'
 import type { Section } from './types.ts'
 
 /**
@@ -19,6 +20,10 @@ export interface IndexPlate {
   readonly thickness: number
   /** Across the notch at the rim, 90°. */
   readonly notch: number
+  /** Along the holes at the bed, where it is printed. */
+  readonly foot: number
+  /** Of a printed hole, per side. */
+  readonly offset: number
   /** How near a hole lies to its place. */
   readonly within: number
   /** What that is as an angle, degrees. */
@@ -58,6 +63,8 @@ export const indexPlateOf = (spec: Spec, section: Section): Reasoned<IndexPlate>
       outside: 2 * pitchRadius + 2 * roundUp(1.5 * hole, either(spec.units, 1, 1 / 16)),
       thickness: either(spec.units, 8, 0.3125),
       notch: either(spec.units, 4, 0.1875),
+      foot: spec.shop.printer.foot,
+      offset: spec.shop.printer.inside,
       within,
       angleError: angle,
       errorAtFloor: error,
@@ -74,6 +81,8 @@ export const indexPlateOf = (spec: Spec, section: Section): Reasoned<IndexPlate>
       outside: 'one and a half holes beyond the pitch circle',
       thickness: 'judgement',
       notch: 'judgement: seen from afar',
+      foot: footBasis,
+      offset: offsetBasis(spec),
       within: 'a scriber’s, a careful table’s or a good print’s: judgement',
       angleError: 'hole’s error over pitch radius',
       errorAtFloor: 'the same angle at the feature’s farthest point',

@@ -1,7 +1,7 @@
 import type { Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { either, roundTo, roundUp } from './makeable.ts'
-import { offsetBasis, printStep, raisedFigure, trustBasis, trustOf } from './printing.ts'
+import { printStep, raisedFigure, trustBasis, trustOf } from './printing.ts'
 import type { CutterBar } from './types.ts'
 
 /**
@@ -34,8 +34,6 @@ export interface SettingStep {
   readonly tolerance: number
   /** Printed higher by this, to be filed off the foot; 0 where the print is good enough as it is. */
   readonly allowance: number
-  /** Of outsides, per side. */
-  readonly offset: number
   readonly marking: readonly string[]
 }
 
@@ -56,13 +54,12 @@ export const settingStepOf = (spec: Spec, bar: CutterBar): Reasoned<SettingStep>
       within,
       tolerance: trust,
       allowance: trust > within + 1e-9 ? roundTo(trust, printStep(spec)) : 0,
-      offset: spec.shop.printer.outside,
       marking: steps.map((step, index) =>
         steps.length > 1 ? `${index + 1}: ${raisedFigure(spec, step)}` : raisedFigure(spec, step),
       ),
     },
     basis: {
-      steps: 'the projection of each stage',
+      steps: 'the projection of each stage; both faces look the same way, so the printer’s offset does not alter it',
       footLength: 'two bar diameters: it lies steadily along the bar',
       stepLength: 'over the bit and as far as the bar’s end',
       over: 'judgement',
@@ -73,7 +70,6 @@ export const settingStepOf = (spec: Spec, bar: CutterBar): Reasoned<SettingStep>
       tolerance: trustBasis(spec),
       allowance:
         'printed higher by what a print is trusted to, where that is coarser than the setting: the foot is filed to size',
-      offset: offsetBasis(spec),
       marking: 'raised on its side',
     },
   }

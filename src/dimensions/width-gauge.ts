@@ -1,7 +1,7 @@
 import type { Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { either, roundDown, roundTo, roundUp } from './makeable.ts'
-import { offsetBasis, printStep, raisedFigure, trustBasis, trustOf } from './printing.ts'
+import { footBasis, offsetBasis, printStep, raisedFigure, trustBasis, trustOf } from './printing.ts'
 import type { Section } from './types.ts'
 
 /**
@@ -30,6 +30,8 @@ export interface WidthGauge {
   readonly lead: number
   /** Along the edges that go down to the floor, × 45°: clear of its corner radius and of the printer's foot. */
   readonly edge: number
+  /** Along the grip’s edge at the bed. */
+  readonly foot: number
   readonly offset: number
   readonly tolerance: number
   /** Raised on the grip, go side and no-go side. */
@@ -67,6 +69,7 @@ export const widthGaugeOf = (spec: Spec, section: Section): Reasoned<WidthGauge>
         roundUp(Math.max(spec.shop.printer.foot, cornerLimits?.upper ?? cornerRadius, 0.3), small),
         roundDown(Math.min(thickness / 4, go / 5), small / 2),
       ),
+      foot: spec.shop.printer.foot,
       offset: spec.shop.printer.outside,
       tolerance: trust,
       marking: [`GO ${raisedFigure(spec, go)}`, `NO GO ${raisedFigure(spec, noGo)}`],
@@ -83,6 +86,7 @@ export const widthGaugeOf = (spec: Spec, section: Section): Reasoned<WidthGauge>
       thickness: 'three quarters of the width, 3 to 6 mm: it may stand out of the slot into the bore',
       lead: 'judgement',
       edge: 'clear of the floor’s corner radius and of the printer’s foot',
+      foot: footBasis,
       offset: offsetBasis(spec),
       tolerance: trustBasis(spec),
       marking: 'raised on the grip beside each end',

@@ -224,7 +224,7 @@ const pressOf = (bushing: GuideBushing, loads: Design['pressLoads']): ReportSect
   daylight: bushing.daylight,
 })
 
-/** Forces on bar and bit, N, mm and N/mm². Where there is a band, its greater end is the plain name's. */
+/** Forces on bar and bit, N, mm, N mm, degrees and N/mm². Where there is a band, its greater end is the plain name's. */
 const loadsOf = (loads: NonNullable<Design['loads']>): ReportSection => ({
   cuttingForce: loads.cuttingForce,
   cuttingForceMost: loads.cuttingForceMost,
