@@ -2,36 +2,38 @@
 import { diameterForStiffness } from '../mechanics/machine.ts'
 import { chuckHolds, tippingMoment, viseHolds } from '../mechanics/work-holding.ts'
 import { also, anotherBar, eased } from './eased.ts'
-import type { LoadedBar } from './loaded.ts'
-import type { Rule } from './rule.ts'
+import type { CutJob } from './loaded.ts'
+import { inBore, type Rule } from './rule.ts'
 import { length } from './ways.ts'
 
 const path = 'tooling.bar'
 
 /** Stroke that the bar must have: the bore, and the overtravel at either end. */
-const strokeOf = ({ spec, bar }: LoadedBar): number => spec.bore.length + 2 * bar.overtravel
+const strokeOf = (job: CutJob): number => job.spec.bore.length + 2 * inBore(job).overtravel
 
 const held = { gear: 'a gear', lock: 'a lock or bolt', belt: 'a belt', hand: 'a hand' } as const
 
 /** What the jaws hold along the bore; undefined where no jaws are told of. */
-const grip = ({ asked }: LoadedBar): number | undefined => {
+const grip = ({ asked }: CutJob): number | undefined => {
   const { held: by, jaws } = asked.work ?? {}
   return jaws === undefined ? undefined : by === 'chuck' ? chuckHolds(jaws) : viseHolds(jaws)
 }
 
 /** The clamp at the edge away from the cut, about the edge of the support, N mm. */
-const clampMoment = ({ asked, spec }: LoadedBar): number =>
+const clampMoment = ({ asked, spec }: CutJob): number =>
   (asked.work?.clamp ?? 0) * ((asked.work?.support ?? 0) + (spec.hub.outside ?? spec.bore.diameter.nominal) / 2)
 
 /** Least bar that the thrust bends by no more than a third of the depth limits. */
-const stiffEnough = ({ loads, bar, section }: LoadedBar): number =>
-  diameterForStiffness(
+const stiffEnough = (job: CutJob): number => {
+  const { loads, section } = job
+  return diameterForStiffness(
     loads.thrust.most,
-    bar.overhang,
+    inBore(job).overhang,
     Math.max((section.acrossLimits.upper - section.acrossLimits.lower) / 3, 0.01),
   )
+}
 
-export const driveRules: readonly Rule<LoadedBar>[] = [
+export const driveRules: readonly Rule<CutJob>[] = [
   eased(
     {
       id: 'machine-bears-push',
@@ -177,12 +179,12 @@ export const driveRules: readonly Rule<LoadedBar>[] = [
     binding: 'should',
     sense: 'at least',
     unit: 'mm',
-    measured: ({ bar }) => bar.diameter.nominal,
+    measured: (job) => inBore(job).diameter.nominal,
     limit: stiffEnough,
     reason: ({ measured, limit }, job, broken) =>
       `The bar is ${measured} thick; ${limit} keeps the depth without measuring.${
         broken
-          ? stiffEnough(job) > job.bar.diameterMax
+          ? stiffEnough(job) > inBore(job).diameterMax
             ? ' No bar that passes this bore is as stiff.'
             : ' A thicker one passes this bore.'
           : ''

@@ -1,24 +1,30 @@
 /** Rules that a lighter cut may heal, and the ways out of force that they share. */
 import { either, roundTo } from '../dimensions/makeable.ts'
-import { loadsOf } from '../mechanics/loads.ts'
-import type { LoadedBar } from './loaded.ts'
+import { groundLoadsOf, type Loads, loadsOf } from '../mechanics/loads.ts'
+import type { CutJob } from './loaded.ts'
 import type { Proposal, Rule } from './rule.ts'
 import { leaveBarOpen, leaveOpen, written } from './ways.ts'
 
-export type Ruling = Omit<Rule<LoadedBar>, 'remedies'>
+type Ruling<Job extends CutJob> = Omit<Rule<Job>, 'remedies'>
 
 /** No edge cuts a thinner chip, mm. Source: judgement. */
 const thinnest = 0.005
 
+/** The same bar with another infeed. */
+const loadsAt = ({ spec, asked, bar, bit, groundBar }: CutJob, infeed: number): Loads | undefined =>
+  bar && bit
+    ? loadsOf(spec, { ...asked, infeed }, bar, bit)?.sizes
+    : groundBar && groundLoadsOf(spec, { ...asked, infeed }, groundBar)?.sizes
+
 /** Smaller infeeds that heal a rule as far as bar and bit stay the same, the two largest of them. */
-const lighterCut = (job: LoadedBar, { measured, limit, sense }: Ruling): readonly Proposal[] => {
-  const { spec, asked, bar, bit, plan } = job
+const lighterCut = <Job extends CutJob>(job: Job, { measured, limit, sense }: Ruling<Job>): readonly Proposal[] => {
+  const { spec, plan } = job
   if (!plan) return []
   const now = plan.infeedPerPass
   return [0.75, 0.5, 0.35, 0.25]
     .map((part) => roundTo(now * part, either(spec.units, 0.0025, 0.0001)))
     .filter((infeed) => {
-      const loads = infeed >= thinnest ? loadsOf(spec, { ...asked, infeed }, bar, bit)?.sizes : undefined
+      const loads = infeed >= thinnest ? loadsAt(job, infeed) : undefined
       const lighter = loads && { ...job, loads, plan: { ...plan, infeedPerPass: infeed } }
       const [found, bound] = lighter ? [measured(lighter), limit(lighter)] : []
       return found !== undefined && bound !== undefined && (sense === 'at least' ? found >= bound : found <= bound)
@@ -32,17 +38,17 @@ const lighterCut = (job: LoadedBar, { measured, limit, sense }: Ruling): readonl
 }
 
 /** A rule that a lighter cut may heal, before all else. */
-export const eased = (
-  ruling: Ruling,
-  ...others: readonly ((job: LoadedBar) => readonly Proposal[])[]
-): Rule<LoadedBar> => ({
+export const eased = <Job extends CutJob>(
+  ruling: Ruling<Job>,
+  ...others: readonly ((job: Job) => readonly Proposal[])[]
+): Rule<Job> => ({
   ...ruling,
   remedies: (job) => [...lighterCut(job, ruling), ...others.flatMap((other) => other(job))],
 })
 
 export const also = (say: string) => (): readonly Proposal[] => [{ say }]
 
-export const anotherBar = (job: LoadedBar): readonly Proposal[] => [
+export const anotherBar = (job: CutJob): readonly Proposal[] => [
   ...leaveOpen(job, 'screw'),
   ...leaveOpen(job, 'infeed'),
   ...leaveBarOpen(job),

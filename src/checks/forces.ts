@@ -1,7 +1,7 @@
 /** Rules of force, stiffness and strength. Every force here is good to about a third either way. */
 import { driveRules } from './drive.ts'
 import { also, anotherBar, eased } from './eased.ts'
-import type { LoadedBar, LoadedPress } from './loaded.ts'
+import type { CutJob, LoadedBar, LoadedPress } from './loaded.ts'
 import { pressRoomRules } from './press-room.ts'
 import type { Proposal, Rule, Worked } from './rule.ts'
 import { barInstead, length, upTo, written } from './ways.ts'
@@ -10,9 +10,9 @@ export { keyRules } from './key.ts'
 
 const path = 'tooling.bar'
 
-const lessRake = (job: LoadedBar): readonly Proposal[] =>
+const lessRake = (job: CutJob): readonly Proposal[] =>
   [10, 8, 5, 3, 0]
-    .filter((rake) => rake < job.bit.rake)
+    .filter((rake) => rake < (job.bit?.rake ?? job.groundBar?.rake ?? 0))
     .map((rake) => ({ say: `Grind ${rake}° of rake.`, set: { [`${path}.rake`]: rake }, kind: 'rake' }))
 
 const pull: Proposal = { say: 'Cut on the pull stroke.', set: { [`${path}.stroke`]: 'pull' } }
@@ -20,7 +20,8 @@ const pull: Proposal = { say: 'Cut on the pull stroke.', set: { [`${path}.stroke
 const screwUnknown =
   'No source gives this screw’s torque, so what it holds cannot be told: try the bit by hand before each pass.'
 
-export const forceRules: readonly Rule<LoadedBar>[] = [
+/** Of any bar, whichever way it holds its edge. */
+export const cutRules: readonly Rule<CutJob>[] = [
   {
     id: 'bar-does-not-hook',
     states: 'the cut does not draw the nose in',
@@ -53,22 +54,6 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
   },
   eased(
     {
-      id: 'bar-bears-at-hole',
-      states: 'the bar bears the stress at its cross hole',
-      source: 'three times nominal on the net section, dull edge; yield of the steel chosen, from memory',
-      binding: 'must',
-      sense: 'at most',
-      unit: 'N/mm2',
-      measured: ({ loads }) => loads.holeStress,
-      limit: ({ loads }) => loads.barYield,
-      reason: ({ measured, limit }, job) =>
-        `The cross hole’s mouth bears ${measured}; ${job.loads.barSteel} yields at ${limit}.`,
-    },
-    anotherBar,
-    also('Take a smaller bit or a stiffer bar, or a push broach.'),
-  ),
-  eased(
-    {
       id: 'bar-bears-at-holder',
       states: 'the bar bears the stress at the holder',
       source: 'bending over the band of thrust, dull edge; two thirds of the yield of the steel chosen',
@@ -96,56 +81,6 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     },
     anotherBar,
     also('Grind the nose shorter or wider, or take a smaller infeed.'),
-  ),
-  eased(
-    {
-      id: 'bit-not-pushed-in',
-      states: 'the screw holds the bit against the thrust',
-      source: 'friction 0.12 on the screw’s force; thrust of a dull edge',
-      binding: 'must',
-      sense: 'at least',
-      unit: 'N',
-      measured: ({ loads }) => loads.bitHeld,
-      limit: ({ loads }) => loads.thrustMost,
-      reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; the thrust may reach ${limit}.`,
-      untold: screwUnknown,
-    },
-    anotherBar,
-    also('Put a stop screw behind the bit’s tail.'),
-  ),
-  eased(
-    {
-      id: 'bit-well-held',
-      states: 'the screw holds the bit twice over',
-      source: 'judgement: twice the thrust of a dull edge',
-      binding: 'should',
-      sense: 'at least',
-      unit: 'N',
-      measured: ({ loads }) => loads.bitHeld,
-      limit: ({ loads }) => 2 * loads.thrustMost,
-      reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; twice the thrust is ${limit}.`,
-      untold: screwUnknown,
-    },
-    anotherBar,
-    also('Put a stop screw behind the bit’s tail, and check the projection often.'),
-  ),
-  eased(
-    {
-      id: 'bit-does-not-rock',
-      states: 'the screw keeps the bit from rocking',
-      source: 'moments about the bar’s axis, dull edge',
-      binding: 'must',
-      sense: 'at least',
-      unit: 'N',
-      // Pushed, the bit lies on the wall of its hole; a screw in the wall leaves it the hole’s play, which the rake has been given.
-      applies: ({ bar, asked }) => bar.form === 'end screw' || asked.stroke === 'pull',
-      measured: ({ bar, loads }) => (bar.form === 'end screw' ? loads.screwForce : loads.bitHeld),
-      limit: ({ loads }) => loads.screwForceLeast,
-      reason: ({ measured, limit }) => `The screw holds with ${measured}; ${limit} keeps the bit from rocking.`,
-      untold: screwUnknown,
-    },
-    anotherBar,
-    also('Take the longest bit that the bar hides.'),
   ),
   eased(
     {
@@ -209,6 +144,77 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
     },
   ),
   ...driveRules,
+]
+
+/** Of a bar that holds a bit. */
+export const forceRules: readonly Rule<LoadedBar>[] = [
+  ...cutRules,
+  eased(
+    {
+      id: 'bar-bears-at-hole',
+      states: 'the bar bears the stress at its cross hole',
+      source: 'three times nominal on the net section, dull edge; yield of the steel chosen, from memory',
+      binding: 'must',
+      sense: 'at most',
+      unit: 'N/mm2',
+      measured: ({ loads }) => loads.holeStress,
+      limit: ({ loads }) => loads.barYield,
+      reason: ({ measured, limit }, job) =>
+        `The cross hole’s mouth bears ${measured}; ${job.loads.barSteel} yields at ${limit}.`,
+    },
+    anotherBar,
+    also('Take a smaller bit or a stiffer bar, or a push broach.'),
+  ),
+  eased(
+    {
+      id: 'bit-not-pushed-in',
+      states: 'the screw holds the bit against the thrust',
+      source: 'friction 0.12 on the screw’s force; thrust of a dull edge',
+      binding: 'must',
+      sense: 'at least',
+      unit: 'N',
+      measured: ({ loads }) => loads.bitHeld,
+      limit: ({ loads }) => loads.thrustMost,
+      reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; the thrust may reach ${limit}.`,
+      untold: screwUnknown,
+    },
+    anotherBar,
+    also('Put a stop screw behind the bit’s tail.'),
+  ),
+  eased(
+    {
+      id: 'bit-well-held',
+      states: 'the screw holds the bit twice over',
+      source: 'judgement: twice the thrust of a dull edge',
+      binding: 'should',
+      sense: 'at least',
+      unit: 'N',
+      measured: ({ loads }) => loads.bitHeld,
+      limit: ({ loads }) => 2 * loads.thrustMost,
+      reason: ({ measured, limit }) => `The screw holds the bit with ${measured}; twice the thrust is ${limit}.`,
+      untold: screwUnknown,
+    },
+    anotherBar,
+    also('Put a stop screw behind the bit’s tail, and check the projection often.'),
+  ),
+  eased<LoadedBar>(
+    {
+      id: 'bit-does-not-rock',
+      states: 'the screw keeps the bit from rocking',
+      source: 'moments about the bar’s axis, dull edge',
+      binding: 'must',
+      sense: 'at least',
+      unit: 'N',
+      // Pushed, the bit lies on the wall of its hole; a screw in the wall leaves it the hole’s play, which the rake has been given.
+      applies: ({ bar, asked }) => bar.form === 'end screw' || asked.stroke === 'pull',
+      measured: ({ bar, loads }) => (bar.form === 'end screw' ? loads.screwForce : loads.bitHeld),
+      limit: ({ loads }) => loads.screwForceLeast,
+      reason: ({ measured, limit }) => `The screw holds with ${measured}; ${limit} keeps the bit from rocking.`,
+      untold: screwUnknown,
+    },
+    anotherBar,
+    also('Take the longest bit that the bar hides.'),
+  ),
 ]
 
 /** A force up to two figures, as presses are rated. */

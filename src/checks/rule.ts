@@ -1,4 +1,4 @@
-import type { CutterBar, GuideBushing, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { BarInBore, CutterBar, GroundBar, GuideBushing, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
 import type { JointLoads, KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
 import type { Errors } from '../plan/errors.ts'
 import type { Indexing, Measuring, Plan } from '../plan/types.ts'
@@ -28,6 +28,8 @@ export interface Worked {
   readonly section: Section
   readonly bar?: CutterBar
   readonly bit?: ToolBit
+  /** In place of bar and bit, where the bar is ground of one piece. */
+  readonly groundBar?: GroundBar
   readonly bushing?: GuideBushing
   readonly plug: PlugGauge
   readonly plan?: Plan
@@ -43,6 +45,18 @@ export interface Worked {
   readonly jointLoads?: JointLoads
   /** Why each dimension is what it is, by path: `bar.projection`. */
   readonly basis: Readonly<Record<string, string>>
+}
+
+/** A job with a bar of either kind. */
+export interface FitJob extends Worked {
+  readonly asked: BarSpec
+}
+
+/** The bar of a job, whichever way it holds its edge. */
+export const inBore = ({ bar, groundBar }: Worked): BarInBore => {
+  const made = bar ?? groundBar
+  if (!made) throw new Error('a rule of bars on a job without one')
+  return made
 }
 
 /** What a family of rules is about; undefined where the job has none. */

@@ -38,14 +38,21 @@ const listed = (words: readonly string[]): string =>
   words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1)}` : (words[0] ?? '')
 
 /** What the bar came out as: `a bar of Ø7 mm, 2.1 mm of projection, a 3 mm round bit, two lanes`. */
-const barOf = (job: Worked): string => {
-  const made = job.bar
+export const barOf = (job: Worked): string => {
+  const made = job.bar ?? job.groundBar
   if (!made) return 'the bar'
   const lanes = made.lanes.length
   return [
-    `a bar of Ø${stock(job, made.diameter.nominal)}`,
-    `${length(job, made.projection)} of projection`,
-    `a ${made.bit.shape} bit of ${stock(job, made.bit.size)}`,
+    ...(job.bar
+      ? [
+          `a bar of Ø${stock(job, made.diameter.nominal)}`,
+          `${length(job, made.projection)} of projection${made.stages.length > 1 ? ` at last, in ${made.stages.length} stages` : ''}`,
+          `a ${job.bar.bit.shape} bit of ${stock(job, job.bar.bit.size)}`,
+        ]
+      : [
+          `a one-piece bar with a neck of ${length(job, made.diameter.nominal)}`,
+          `${length(job, made.overBarAndNose)} over neck and nose`,
+        ]),
     ...(lanes > 1 ? [`a nose of ${length(job, made.noseWidth)} in ${lanes} lanes`] : []),
   ].join(', ')
 }

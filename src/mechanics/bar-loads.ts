@@ -23,7 +23,7 @@ import { noseStress } from './nose.ts'
 import { sidewaysBend, slipShift, twistRadians, worstStripTorque } from './side-load.ts'
 
 /** Forces on a bar and its nose at the planned infeed, whole nose in the cut, however the bar holds its edge. N, mm, N/mm². */
-export interface CutLoads extends Driven {
+interface CutLoads extends Driven {
   /** A worn edge: what to expect. */
   readonly cuttingForce: number
   /** A dull edge: what the tooling must bear. */
@@ -56,23 +56,19 @@ export interface CutLoads extends Driven {
   readonly slip: number
 }
 
-/** The same for a bar that holds a bit. */
+/** The same, with what the bar's own form adds. */
 export interface Loads extends CutLoads {
-  /** The bound that is held against the yield, and what is to be expected. */
-  readonly holeStress: number
-  readonly holeStressExpected: number
+  /** At the cross hole, where there is one: the bound that is held against the yield, and what is to be expected. */
+  readonly holeStress?: number
+  readonly holeStressExpected?: number
   /** Force of the set screw; absent where no source gives its torque. */
   readonly screwForce?: number
   /** What the screw's friction keeps the bit from being pushed in by. */
   readonly bitHeld?: number
   /** Screw force that keeps the bit from rocking. */
-  readonly screwForceLeast: number
-}
-
-/** The same for a bar of one piece. */
-export interface GroundLoads extends CutLoads {
-  /** Where the head joins the neck. */
-  readonly neckStress: number
+  readonly screwForceLeast?: number
+  /** Bar of one piece: where the head joins the neck. */
+  readonly neckStress?: number
 }
 
 const friction = 0.12
@@ -227,6 +223,19 @@ const cutLoadsOf = (
   return { held, dull, loads }
 }
 
+/** Why, for what one form or the other adds. */
+const formBasis = (stroke: BarSpec['stroke']) => ({
+  holeStress:
+    'three times nominal on the net section, an upper bound to Peterson’s factor, and direct stress; dull edge',
+  holeStressExpected:
+    'Peterson’s factor on the net section, that of a hole 0.4 of the bar where it is larger, and direct stress; dull edge',
+  screwForce: 'seating torque over 0.2 of the diameter',
+  bitHeld: 'friction 0.12 on what the screw presses',
+  screwForceLeast:
+    stroke === 'push' ? 'rocking about the bar’s axis' : 'the cut drags the nose off the wall; the tail reacts',
+  neckStress: 'twice the nominal bending at the head’s fillet (judgement), and direct stress; dull edge',
+})
+
 export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit): Reasoned<Loads> | undefined => {
   const ratio = bar.crossHole.upper / bar.diameter.lower
   const root = {
@@ -253,22 +262,16 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
     },
     basis: {
       ...loads.basis,
-      holeStress:
-        'three times nominal on the net section, an upper bound to Peterson’s factor, and direct stress; dull edge',
-      holeStressExpected:
-        'Peterson’s factor on the net section, that of a hole 0.4 of the bar where it is larger, and direct stress; dull edge',
-      screwForce: 'seating torque over 0.2 of the diameter',
-      bitHeld: 'friction 0.12 on what the screw presses',
-      screwForceLeast:
-        asked.stroke === 'push'
-          ? 'rocking about the bar’s axis'
-          : 'the cut drags the nose off the wall; the tail reacts',
+      ...formBasis(asked.stroke),
     },
   }
 }
 
+/** What tool steel that is hardened and drawn to straw is trusted with, N/mm². Source: judgement; its yield is far higher, from memory. */
+const hardenedYield = 1200
+
 /** A bar of one piece: no hole and no screw; its neck bears what the head brings, with twice the nominal at the fillet. */
-export const groundLoadsOf = (spec: Spec, asked: BarSpec, bar: GroundBar): Reasoned<GroundLoads> | undefined => {
+export const groundLoadsOf = (spec: Spec, asked: BarSpec, bar: GroundBar): Reasoned<Loads> | undefined => {
   const drop = bar.projection * Math.tan((bar.rake * Math.PI) / 180)
   const root = {
     top: bar.noseWidth,
@@ -286,10 +289,18 @@ export const groundLoadsOf = (spec: Spec, asked: BarSpec, bar: GroundBar): Reaso
   })
   return (
     cut && {
-      sizes: { ...cut.loads.sizes, neckStress: atNeck(cut.held, cut.dull) },
+      sizes: {
+        ...cut.loads.sizes,
+        barSteel: 'drill rod, hardened',
+        barYield: hardenedYield,
+        neckStress: atNeck(cut.held, cut.dull),
+      },
       basis: {
         ...cut.loads.basis,
-        neckStress: 'twice the nominal bending at the head’s fillet (judgement), and direct stress; dull edge',
+        ...formBasis(asked.stroke),
+        barSteel: 'the nose is of one piece with it: it must be as hard as a cutting edge',
+        barYield:
+          'judgement: tool steel hardened and drawn to straw, with room for its notches (far higher, from memory)',
       },
     }
   )

@@ -1,5 +1,5 @@
 /** All that is asked of bar, press and joint. */
-export { type CutLoads, type GroundLoads, groundLoadsOf, type Loads, loadsOf } from './bar-loads.ts'
+export { groundLoadsOf, type Loads, loadsOf } from './bar-loads.ts'
 export { type JointLoads, jointLoadsOf } from './joint-loads.ts'
 export { type KeyLoads, keyLoadsOf } from './key-loads.ts'
 export { type PressLoads, pressLoadsOf } from './press-loads.ts'
