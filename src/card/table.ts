@@ -49,9 +49,9 @@ function numberWidths(cells: readonly Cell[], size: number): Widths {
   return most
 }
 
-/** Short heads, `dial to`, `no go`, stay on one line. */
+/** Few letters, `dial to`, `no go`, stay on one line. */
 export const unbroken = (head: Words): Words =>
-  typeof head === 'string' && head.length <= 9 ? head.replaceAll(' ', '\u00a0') : head
+  typeof head === 'string' && head.length <= 12 ? head.replaceAll(' ', '\u00a0') : head
 
 /** Whether any column has a head to print. */
 export const hasHeads = (table: Table): boolean =>

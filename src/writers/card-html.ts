@@ -33,7 +33,7 @@ interface Writing {
 export function cardHtml(card: Card, faces: CardFaces): string {
   const writing: Writing = {
     card,
-    sizes: { lengths: new Set(), columns: new Set(), pictures: new Set() },
+    sizes: { lengths: new Set(), least: new Set(), columns: new Set(), pictures: new Set() },
     sides: card.leaves.reduce((sum, leaf) => sum + leaf.sides.length, 0),
   }
   const airs = airsOf(card)
@@ -178,7 +178,7 @@ function pictureOf(picture: Picture, sizes: Sizes): string {
   const [w, h] = [picture.width, picture.height].map((side) => Number(side.toFixed(3)))
   return [
     `<div class="picture picture-${name}" role="img" aria-label="${text(`${picture.title}. ${picture.says}`)}">`,
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" color="#000" font-family="DejaVu Sans Condensed, DejaVu Sans, Arial Narrow, sans-serif" xml:space="preserve">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" color="#000" xml:space="preserve">`,
     ...groupsOf(picture.strokes, picture.height),
     '</svg></div>',
   ].join('\n')
@@ -188,7 +188,8 @@ function tableOf(table: Table, writing: Writing): string {
   const { sizes } = writing
   const heads = table.columns.map((column) => {
     const unit = column.unit === undefined ? '' : ` <small>${text(column.unit)}</small>`
-    const classes = [alignOf(column), column.grows ? 'grows' : ''].filter((name) => name !== '').join(' ')
+    const least = column.width === undefined ? '' : `least-${named(sizes.least, column.width)}`
+    const classes = [alignOf(column), column.grows ? 'grows' : '', least].filter((name) => name !== '').join(' ')
     const dress = classes === '' ? '' : ` class="${classes}"`
     return column.head.length === 0 && unit === ''
       ? `<td${dress}></td>`
@@ -249,7 +250,7 @@ function cellOf(cell: Cell, column: Column, after: number, names: boolean, spans
   }
   const side = spans > 1 ? '' : alignOf(column)
   if (cell === undefined) return dressed('', '')
-  if (isWords(cell)) return dressed(side, wordsOf(cell, sizes))
+  if (isWords(cell)) return dressed(side, wordsOf(unbroken(cell), sizes))
   if ('write' in cell) return dressed(cell.write === 'box' ? 'box' : 'ruled', '')
   if ('tick' in cell) return dressed('', `${box}${cell.tick.length > 0 ? ` ${wordsOf(cell.tick, sizes)}` : ''}`)
   const own = afterMark(cell.number)

@@ -1,18 +1,18 @@
 import type { Card } from '../card/document.ts'
 import { flow, onPaper, type Page, type Paper, papers, type PrintedSide } from '../card/flow.ts'
-import { otherFaceSize } from '../card/letters.ts'
+import { otherFaceSize, stretchesOf } from '../card/letters.ts'
 import type { Mark } from '../card/marks.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import { oneLine } from './marks.ts'
 import { drawSheets, type Fonts } from './pdf.ts'
 import { opened, point, round, unjoined } from './pdf-document.ts'
-import { draw, type Pen } from './pdf-strokes.ts'
+import { draw, type FaceOf, type Pen } from './pdf-strokes.ts'
 
 export interface CardFonts {
   /** Atkinson Hyperlegible Next as TrueType files of one weight each, 400 and 700: src/writers/faces. */
   readonly regular: Uint8Array
   readonly bold: Uint8Array
-  /** The drawings' faces: pictures are lettered in them, and signs that the card's face lacks. */
+  /** The drawings' faces, for signs that the card's face lacks. */
   readonly sheet: Fonts
 }
 
@@ -42,7 +42,8 @@ export async function packet(
   fonts: CardFonts,
 ): Promise<Uint8Array> {
   const sides = flow(card)
-  const listed = (first: number): readonly PrintedSide[] => flow(listOf(card, sides, sheets, paper, first))
+  const listed = (first: number): readonly PrintedSide[] =>
+    flow(listOf(card, sides, sheets, paper, first)).map((side) => ({ ...side, ends: false }))
   const pagesOfList = listed(2).length
   const list = listed(pagesOfList + 1)
   const of = pagesOfList + sides.length + sheets.length
@@ -125,6 +126,12 @@ function drawSides(document: PDFKit.PDFDocument, under: PDFKit.PDFOutline, pages
   }
 }
 
+/** Pictures are lettered in the card's face too, but for words with a sign that it lacks. */
+const pictureFace: FaceOf = (text, bold) => {
+  const own = stretchesOf(text, 10).every(({ face }) => face === 'card')
+  return own ? (bold ? 'card-bold' : 'card') : bold ? 'bold' : 'upright'
+}
+
 const at = (mm: number): number => round(mm * point)
 
 function drawMark(document: PDFKit.PDFDocument, mark: Mark): void {
@@ -153,7 +160,7 @@ function drawMark(document: PDFKit.PDFDocument, mark: Mark): void {
       // A fresh pen: the marks around it set their own.
       const pen: Pen = { width: 0, cap: undefined }
       const origin = { left: mark.x, bottom: mark.y + mark.picture.height }
-      for (const stroke of mark.picture.strokes) draw(document, stroke, origin, pen)
+      for (const stroke of mark.picture.strokes) draw(document, stroke, origin, pen, pictureFace)
     }
   }
 }

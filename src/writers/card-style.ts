@@ -10,6 +10,8 @@ export interface CardFaces {
 export interface Sizes {
   /** Lines and boxes to write in. */
   readonly lengths: Set<number>
+  /** Least widths of a table's columns. */
+  readonly least: Set<number>
   /** Widths of columns side by side, parted by blanks; 0 shares what is left. */
   readonly columns: Set<string>
   readonly pictures: Set<number>
@@ -26,9 +28,11 @@ export const cardStyle = (faces: CardFaces, sizes: Sizes): string =>
     face(400, faces.regular),
     face(700, faces.bold),
     ...[...sizes.lengths].map((length, at) => `.long-${at + 1} { width: ${mm(length)}; }`),
+    ...[...sizes.least].map((length, at) => `.least-${at + 1} { min-width: ${mm(length)}; }`),
     ...[...sizes.pictures].map((width, at) => `.picture-${at + 1} { width: ${mm(width)}; }`),
     plain,
     '@media print, (min-width: 48em) {',
+    '  .grows { width: 50%; }',
     ...[...sizes.columns].map(
       (widths, at) =>
         `  .columns-${at + 1} { grid-template-columns: ${widths
@@ -45,7 +49,7 @@ const mm = (length: number): string => `${Number(length.toFixed(3))}mm`
 const plain = `* { box-sizing: border-box; }
 html { font: 16px/1.35 "Atkinson Hyperlegible Next", "DejaVu Sans", Verdana, sans-serif; font-kerning: none; color: #000; background: #fff; }
 body { margin: 0; }
-main { max-width: 202mm; margin: 0 auto; padding: 12px; }
+main { max-width: 214mm; margin: 0 auto; padding: 12px; }
 p, ul, ol, h2, h3 { margin: 0; padding: 0; font-size: inherit; }
 h2, h3 { font-weight: 400; }
 ul, ol { list-style: none; }
@@ -88,8 +92,8 @@ table { width: 100%; border-collapse: collapse; font-size: .97em; font-variant-n
 th, td { padding: .25em 1.4mm; border-bottom: .15mm solid; text-align: left; vertical-align: middle; }
 th:first-child, td:first-child { padding-left: 0; }
 thead th, thead td { vertical-align: bottom; border-bottom-width: .35mm; }
-.grows { width: 50%; }
-.right { text-align: right; }
+.right { text-align: right; white-space: nowrap; }
+thead .right { white-space: normal; }
 .number, .dual { white-space: nowrap; }
 .after-1 { margin-right: 1ch; }
 .after-2 { margin-right: 2ch; }
@@ -114,6 +118,7 @@ footer { display: flex; flex-wrap: wrap; justify-content: space-between; align-i
 footer > :first-child { flex: 1 1 20em; }
 .check { width: 50mm; text-align: center; border: solid; border-width: 0 .25mm .25mm; line-height: 1.2; padding-bottom: .5mm; }
 /* A table wider than the screen scrolls in itself, its words unsqueezed. */
+@media screen { .check { display: none; } }
 @media screen and (max-width: 48em) {
   table { width: max-content; min-width: 100%; }
   th, td { max-width: 17em; }

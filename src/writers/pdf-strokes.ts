@@ -26,8 +26,18 @@ export interface Pen {
   cap: 'butt' | 'round' | undefined
 }
 
-/** Draws a stroke; `pen` knows what the page's pen was last set to. */
-export function draw(document: PDFKit.PDFDocument, stroke: Stroke, origin: Origin, pen: Pen): void {
+/** The name of the face that a text is set in, of the same size whichever it is. */
+export type FaceOf = (text: string, bold: boolean) => string
+const sheetFace: FaceOf = (_, bold) => (bold ? 'bold' : 'upright')
+
+/** Draws a stroke; `pen` knows what the page's pen was last set to. Text fills its measured length whatever its face. */
+export function draw(
+  document: PDFKit.PDFDocument,
+  stroke: Stroke,
+  origin: Origin,
+  pen: Pen,
+  faceOf: FaceOf = sheetFace,
+): void {
   switch (stroke.stroke) {
     case 'line': {
       const [[x1, y1], [x2, y2]] = [stroke.from, stroke.to]
@@ -50,7 +60,7 @@ export function draw(document: PDFKit.PDFDocument, stroke: Stroke, origin: Origi
       return ink(document, stroke, pen)
     }
     case 'text':
-      return write(document, stroke, origin)
+      return write(document, stroke, origin, faceOf)
     case 'fill':
       stroke.points.forEach((corner, index) => {
         if (index === 0) document.moveTo(...placed(corner, origin))
@@ -83,10 +93,15 @@ function bend(document: PDFKit.PDFDocument, centre: Point, radius: number, from:
   }
 }
 
-function write(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'text' }>, origin: Origin): void {
+function write(
+  document: PDFKit.PDFDocument,
+  stroke: Extract<Stroke, { stroke: 'text' }>,
+  origin: Origin,
+  faceOf: FaceOf,
+): void {
   const text = oneLine(stroke.text)
   if (text.trim() === '') return
-  document.font(stroke.bold ? 'bold' : 'upright').fontSize(round((stroke.height / capHeight) * point))
+  document.font(faceOf(text, stroke.bold ?? false)).fontSize(round((stroke.height / capHeight) * point))
   const features = unjoined
   const wanted = stroke.length * point
   const natural = document.widthOfString(text, { features })

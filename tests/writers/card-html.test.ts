@@ -158,7 +158,7 @@ describe('a job card as HTML', () => {
   })
 
   it('names in its style every length that it uses, and no other', () => {
-    for (const kind of ['long', 'columns', 'picture']) {
+    for (const kind of ['long', 'least', 'columns', 'picture']) {
       const used = [...bodyOf(html).matchAll(new RegExp(`\\b${kind}-(\\d+)`, 'g'))].map(([, name]) => name)
       const named = [...styleOf(html).matchAll(new RegExp(`\\.${kind}-(\\d+)`, 'g'))].map(([, name]) => name)
       expect([...new Set(used)].toSorted()).toEqual([...new Set(named)].toSorted())

@@ -97,7 +97,7 @@ describe('a job card as PDF', () => {
       const [size] = item.transform as unknown as Matrix
       const widths = [false, true].map((bold) => widthOf(text, size, bold))
       const off = Math.min(...widths.map((width) => Math.abs(width - item.width * mm)))
-      // Lettering of pictures is of the drawings' face.
+      // Lettering of pictures fills the length that it was measured at in the drawings' face.
       if (!['bore', 'bar'].includes(text)) expect([text, off < 0.02]).toEqual([text, true])
     }
   })
