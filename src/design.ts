@@ -1,21 +1,25 @@
 import { type Ways, waysOf } from './checks/compare.ts'
+import { fitRules } from './checks/bar-fit.ts'
 import { barRules } from './checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from './checks/bushing.ts'
 import { applying, judge, tightestFirst, verdictOf, weigh } from './checks/judge.ts'
-import { forceRules, keyRules, pressForceRules } from './checks/forces.ts'
+import { cutRules, forceRules, keyRules, pressForceRules } from './checks/forces.ts'
 import type { Finding, Judged, Remedy, Rule, Verdict, Weighed, Worked } from './checks/rule.ts'
 import { indexRules } from './checks/indexing.ts'
+import { groundForceRules, groundRules } from './checks/ground.ts'
 import { sectionRules } from './checks/section.ts'
 import { type Aids, aidsOf } from './dimensions/aids.ts'
 import type { Reasoned } from './dimensions/basis.ts'
-import { bestCandidate } from './dimensions/candidates.ts'
+import { bestCandidate, type Candidate } from './dimensions/candidates.ts'
 import { cutterBarOf } from './dimensions/cutter-bar.ts'
+import { groundBarOf } from './dimensions/ground-bar.ts'
 import { guideBushingOf } from './dimensions/guide-bushing.ts'
 import { plugGaugeOf } from './dimensions/plug-gauge.ts'
 import { sectionOf } from './dimensions/section.ts'
 import { lighterInfeeds } from './dimensions/settings.ts'
 import { toolBitOf } from './dimensions/tool-bit.ts'
-import { jointLoadsOf, keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
+import type { GroundBar } from './dimensions/types.ts'
+import { groundLoadsOf, jointLoadsOf, keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
 import { errorsOf } from './plan/errors.ts'
 import { indexingOf } from './plan/indexing.ts'
 import { measuringOf } from './plan/measuring.ts'
@@ -45,10 +49,13 @@ const steelNamed = (steel: string): string =>
   steel === 'drill rod' ? 'drill rod (silver steel), soft' : `${steel} class steel`
 
 const breaks = (sized: Sized): boolean => {
-  const { asked, bar, bit, loads } = sized
-  if (!asked || !bar || !bit || !loads) return false
-  const job = { ...sized, asked, bar, bit, loads }
-  return applying(forceRules, job).some((rule) => weigh(rule, job).verdict === 'fail')
+  const { asked, bar, bit, groundBar, loads } = sized
+  const fails = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): boolean =>
+    applying(rules, job).some((rule) => weigh(rule, job).verdict === 'fail')
+  if (asked && bar && bit && loads) return fails(forceRules, { ...sized, asked, bar, bit, loads })
+  if (!asked || !groundBar || !loads) return false
+  const job = { ...sized, asked, groundBar, loads }
+  return fails(cutRules, job) || fails(groundForceRules, job)
 }
 
 /**
@@ -61,15 +68,21 @@ export const sizesOf = (spec: Spec): Sized => {
   return asked ? withdrawnFarther(spec, asked, bearable(spec, asked, usual)) : usual
 }
 
+/** Whether nothing is fixed that tells one form of bar from another. */
+const leftOpen = ({ form, diameter, projection, bit, screw }: BarSpec): boolean =>
+  form === undefined && diameter === undefined && projection === undefined && bit === undefined && screw === undefined
+
 /** With less in a pass, then with less rake, whichever first breaks nothing; as asked where nothing helps. */
 const bearable = (spec: Spec, asked: BarSpec, usual: Sized): Sized => {
   if (!breaks(usual)) return usual
   const infeeds = asked.infeed === undefined ? lighterInfeeds(spec, asked) : []
   const rakes = asked.rake === undefined ? [8, 5, 3, 0].filter((rake) => rake < (usual.bit?.rake ?? 0)) : []
+  const onePiece: BarSpec = { ...asked, form: 'one piece' }
   const ways: readonly BarSpec[] = [
     ...infeeds.map((infeed) => ({ ...asked, infeed })),
     ...rakes.map((rake) => ({ ...asked, rake })),
     ...rakes.flatMap((rake) => infeeds.map((infeed) => ({ ...asked, rake, infeed }))),
+    ...(leftOpen(asked) ? [onePiece, ...infeeds.map((infeed) => ({ ...onePiece, infeed }))] : []),
   ]
   for (const way of ways) {
     const lighter = sized(spec, way)
@@ -87,10 +100,31 @@ const withdrawnFarther = (spec: Spec, stated: BarSpec, worked: Sized): Sized => 
   const step = spec.units === 'mm' ? 0.05 : 0.002 * 25.4
   const withdrawn = Math.ceil(needed / step + 0.2) * step
   const farther = sized(spec, { ...asked, clearance: { ...asked.clearance, withdrawn } })
-  const sound = (one: Sized) =>
-    one.bar !== undefined && one.bar.projection + one.bar.setting <= one.bar.projectionMax + 1e-9
-  const asStiff = (farther.bar?.diameter.nominal ?? 0) >= (worked.bar?.diameter.nominal ?? 0) - 1e-9
-  return sound(farther) && asStiff && !breaks(farther) ? farther : worked
+  const made = farther.bar ?? farther.groundBar
+  const before = worked.bar ?? worked.groundBar
+  const sound =
+    made?.stages.every(({ projection, projectionMax }) => projection + made.setting <= projectionMax + 1e-9) === true &&
+    made.stages.length === before?.stages.length &&
+    (farther.bar === undefined) === (worked.bar === undefined)
+  const asStiff = (made?.diameter.nominal ?? 0) >= (before?.diameter.nominal ?? 0) - 1e-9
+  return sound && asStiff && !breaks(farther) ? farther : worked
+}
+
+/**
+ * A bar of one piece, where it is asked for, or where no bit can be held in any bar and nothing is fixed that speaks against it; undefined
+ * where it has no room either.
+ */
+const groundInstead = (
+  spec: Spec,
+  asked: BarSpec,
+  section: Worked['section'],
+  candidate: Candidate | undefined,
+): Reasoned<GroundBar> | undefined => {
+  if (section.socket || section.groove) return undefined
+  if (asked.form === 'one piece') return groundBarOf(spec, asked, section).reasoned
+  if (!leftOpen(asked) || candidate?.broken.length === 0) return undefined
+  const { works, reasoned } = groundBarOf(spec, asked, section)
+  return works ? reasoned : undefined
 }
 
 const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
@@ -101,16 +135,23 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
     return reasoned.sizes
   }
   const section = keep('section', sectionOf(spec))
-  const candidate = asked && bestCandidate(spec, asked, section)
-  const bar = asked && candidate && keep('bar', cutterBarOf(spec, asked, section, candidate))
+  const candidate = asked && asked.form !== 'one piece' ? bestCandidate(spec, asked, section) : undefined
+  const ground = asked && groundInstead(spec, asked, section, candidate)
+  const groundBar = ground && keep('bar', ground)
+  const bar = groundBar ? undefined : asked && candidate && keep('bar', cutterBarOf(spec, asked, section, candidate))
   const bit = asked && bar && keep('bit', toolBitOf(spec, asked, section, bar))
   const broach = spec.tooling.press?.broach
   const bushing = broach && keep('bushing', guideBushingOf(spec, broach, section))
   const plug = keep('plug', plugGaugeOf(spec, section))
   const kept = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined =>
     reasoned && keep(part, reasoned)
-  const loads = asked && bar && bit && kept('loads', loadsOf(spec, asked, bar, bit))
-  const plan = asked && bar && keep('plan', { sizes: planOf(spec, asked, bar, section, loads), basis: planBasis })
+  const loads =
+    asked && bar && bit
+      ? kept('loads', loadsOf(spec, asked, bar, bit))
+      : asked && groundBar && kept('loads', groundLoadsOf(spec, asked, groundBar))
+  const cutting = bar ?? groundBar
+  const plan =
+    asked && cutting && keep('plan', { sizes: planOf(spec, asked, cutting, section, loads), basis: planBasis })
   const measuring = keep('measuring', measuringOf(spec, section))
   const indexing = kept('indexing', indexingOf(spec, section))
   const pressLoads = broach && bushing && kept('press', pressLoadsOf(spec, broach, bushing, section))
@@ -127,6 +168,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
     ...(asked && { asked }),
     ...(bar && { bar: loads ? { ...bar, stock: { ...bar.stock, material: steelNamed(loads.barSteel) } } : bar }),
     ...(bit && { bit }),
+    ...(groundBar && { groundBar }),
     ...(broach && { broach }),
     ...(bushing && { bushing }),
     plug,
@@ -148,7 +190,7 @@ const ofEachRule = <Answer>(
   sized: Sized,
   ask: <Job extends Worked>(rule: Rule<Job>, job: Job) => Answer,
 ): readonly Answer[] => {
-  const { asked, bar, bit, broach, bushing, loads, pressLoads, keyLoads, spec } = sized
+  const { asked, bar, bit, groundBar, broach, bushing, loads, pressLoads, keyLoads, spec } = sized
   const over = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Answer[] =>
     applying(rules, job).map((rule) => ask(rule, job))
   // Asked for by name, a press without a broach cannot be told; where both ways are merely open it is left out.
@@ -156,7 +198,11 @@ const ofEachRule = <Answer>(
   return [
     ...over(sectionRules, sized),
     ...over(indexRules, sized),
-    ...(asked && !bar ? over([noBarRule], sized) : []),
+    ...(asked && !bar && !groundBar ? over([noBarRule], sized) : []),
+    ...(asked && groundBar ? over(fitRules, { ...sized, asked }) : []),
+    ...(asked && groundBar ? over(groundRules, { ...sized, asked, groundBar }) : []),
+    ...(asked && groundBar && loads ? over(cutRules, { ...sized, asked, loads }) : []),
+    ...(asked && groundBar && loads ? over(groundForceRules, { ...sized, asked, groundBar, loads }) : []),
     ...(asked && bar && bit ? over(barRules, { ...sized, asked, bar, bit }) : []),
     ...(pressAsked ? over([broachRule], sized) : []),
     ...(broach && bushing ? over(bushingRules, { ...sized, broach, bushing }) : []),

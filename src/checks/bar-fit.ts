@@ -1,7 +1,7 @@
 /** Rules of any bar in its bore, whichever way it holds its edge. */
 import { leastOverlap } from '../dimensions/settings.ts'
 import type { Stage } from '../dimensions/types.ts'
-import { fitRemedies, noseRemedies, reliefLength, reliefRemedies } from './bar-ways.ts'
+import { blindForms, elsewhere, fitRemedies, noseRemedies, reliefLength, reliefRemedies } from './bar-ways.ts'
 import { type FitJob, inBore, type Rule } from './rule.ts'
 import { leaveBarOpen, length, upTo, written } from './ways.ts'
 
@@ -21,6 +21,37 @@ const inStage = (job: FitJob, stage: Stage): string => {
 }
 
 export const fitRules: readonly Rule<FitJob>[] = [
+  {
+    id: 'bore-takes-a-bar',
+    states: 'the bore is large enough for a bar at all',
+    source: 'judgement: under 5 mm no bar is left beside its nose that bears a cut',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    measured: ({ section }) => section.bore.lower,
+    limit: () => 5,
+    reason: ({ measured, limit }, _job, broken) =>
+      broken
+        ? `The bore is ${measured}; under ${limit} no bar is left beside its nose that bears a cut.`
+        : `The bore is ${measured}; a bar wants ${limit} at the least.`,
+    remedies: () => [elsewhere],
+  },
+  {
+    id: 'stages-gain',
+    states: 'each stage takes the slot deeper',
+    source: 'geometry: room behind and before the bar; judgement: 0.1 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: (job) => inBore(job).stages.length > 1,
+    measured: (job) => Math.min(...inBore(job).stages.map(({ from, to }) => to - from)),
+    limit: () => 0,
+    reason: ({ measured }, job, broken) =>
+      broken
+        ? 'A new setting of the projection takes the slot no deeper: this bar never reaches the floor.'
+        : `The projection is set ${inBore(job).stages.length} times; each takes the slot ${measured} deeper at the least.`,
+    remedies: fitRemedies,
+  },
   {
     id: 'bar-passes-bore',
     states: 'the bar is no larger than the largest that has any window of projections',
@@ -142,6 +173,7 @@ export const fitRules: readonly Rule<FitJob>[] = [
     limit: (job) => inBore(job).tipBeyond + 0.5,
     reason: ({ measured, limit }) => `The bore goes ${measured} beyond the keyway; the bar’s end needs ${limit}.`,
     remedies: (job) => [
+      ...blindForms(job),
       {
         say: `Bore it ${length(job, upTo(job, inBore(job).tipBeyond + 0.5, 0.5, 1 / 32))} deeper than the keyway.`,
         set: { 'bore.blind.beyond': written(job, upTo(job, inBore(job).tipBeyond + 0.5, 0.5, 1 / 32)) },

@@ -78,6 +78,46 @@ export const otherForms = (job: FitJob): readonly Proposal[] => {
   return [...(stages === undefined && job.asked.projection === undefined ? [] : [staged]), ...forms]
 }
 
+/** In a blind bore: an edge nearer the bar's end, or a cut that begins at the bottom. */
+export const blindForms = (job: FitJob): readonly Proposal[] => {
+  const { form, stroke } = job.asked
+  const leaning = 'Lean the bit forward, its screw in the wall'
+  const wide = reliefLength({ ...job, asked: { ...job.asked, stroke: 'pull' } })
+  return [
+    ...(form !== undefined && form !== 'inclined' && stroke === 'push'
+      ? [
+          {
+            say: `${leaning}.`,
+            told: (healed: Worked) => `${leaning}: that gives ${barOf(healed)}.`,
+            set: { ...opened(job), [`${path}.form`]: 'inclined' },
+            kind: 'form',
+          },
+        ]
+      : []),
+    ...otherForms(job),
+    ...(stroke === 'push'
+      ? [
+          {
+            say: 'Cut on the pull stroke, from the relief groove.',
+            set: {
+              [`${path}.stroke`]: 'pull',
+              'bore.blind.relief.length': written(
+                job,
+                Math.max(job.spec.bore.blind?.relief?.length ?? 0, upTo(job, wide, 0.5, 0.01)),
+              ),
+              ...(job.spec.bore.blind?.relief === undefined && {
+                'bore.blind.relief.diameter': written(
+                  job,
+                  upTo(job, 2 * job.section.cornerReachMost + 0.4, 0.1, 0.005),
+                ),
+              }),
+            },
+          },
+        ]
+      : []),
+  ]
+}
+
 /** Where nothing else goes. */
 export const elsewhere: Proposal = {
   say: 'Otherwise a push broach with its bushing, or wire or spark erosion by others; or a pin, a D-bore or adhesive in place of the key.',

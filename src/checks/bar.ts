@@ -64,13 +64,61 @@ export const barRules: readonly Rule<BarJob>[] = [
     binding: 'must',
     sense: 'at least',
     unit: 'mm',
-    measured: ({ bar }) => (bar.diameter.lower - bar.screw.major) / 2,
+    measured: ({ bar }) =>
+      bar.form === 'end screw' ? (bar.diameter.lower - bar.screw.major) / 2 : bar.holeToEnd - bar.screw.major / 2,
     limit: ({ bar }) => bar.screw.major / 2,
     reason: ({ measured, limit }) =>
       measured.startsWith('-')
         ? `The thread is wider than the bar by ${measured.slice(1)} a side.`
         : `${measured} of wall stands round the thread; ${limit} is the least.`,
     remedies: (job) => [...leaveOpen(job, 'screw'), ...holeRemedies(job)],
+  },
+  {
+    id: 'wall-takes-thread',
+    states: 'a screw in the wall has four threads there',
+    source: 'judgement: four threads',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ bar }) => bar.form !== 'end screw',
+    measured: ({ bar }) => (bar.diameter.lower - bar.crossHole.upper) / 2,
+    limit: ({ bar }) => 4 * bar.screw.pitch,
+    reason: ({ measured, limit }, job) =>
+      `The wall that the ${job.bar.screw.thread} screw goes through is ${measured} thick; four threads take ${limit}.`,
+    remedies: (job) => [...leaveOpen(job, 'screw'), ...holeRemedies(job)],
+  },
+  {
+    id: 'relief-left-when-rocked',
+    states: 'the end keeps its relief when the bit rocks in its hole',
+    source: 'geometry of bit and hole; judgement: 2°',
+    binding: 'should',
+    sense: 'at least',
+    unit: 'degrees',
+    applies: ({ bar }) => bar.rock !== undefined,
+    measured: ({ bar, bit }) => (bit.leaning?.endRelief ?? bit.endRelief) - (bar.rock ?? 0),
+    limit: () => 2,
+    reason: ({ measured, limit }) =>
+      `A screw in the wall lets the bit rock in its hole: ${measured} of end relief is left then; ${limit} still cuts. Seat it on the upper wall before you tighten.`,
+    remedies: () => [{ say: 'Take the longest bit that the bar hides, or a tighter hole.' }],
+  },
+  {
+    id: 'inclined-bit-is-pushed',
+    states: 'a bit that leans forward is pushed',
+    source: 'its rake looks to the bar’s end',
+    binding: 'must',
+    sense: 'at most',
+    unit: 'count',
+    applies: ({ bar }) => bar.form === 'inclined',
+    measured: ({ asked }) => (asked.stroke === 'pull' ? 1 : 0),
+    limit: () => 0,
+    reason: (_said, _job, broken) =>
+      broken
+        ? 'The bit leans towards the bar’s end: it cannot cut on the pull stroke.'
+        : 'The bit leans towards the bar’s end and is pushed.',
+    remedies: () => [
+      { say: 'Cut on the push stroke.', set: { [`${path}.stroke`]: 'push' } },
+      { say: 'Or hold the bit upright.' },
+    ],
   },
   {
     id: 'screw-under-bit',
@@ -107,7 +155,7 @@ export const barRules: readonly Rule<BarJob>[] = [
     measured: ({ bar }) => bar.screw.length,
     limit: ({ bar }) => bar.screw.lengthMax,
     reason: ({ measured, limit }, job) =>
-      `The ${job.bar.screw.thread} screw is ${measured} long; ${limit} stays below the end.`,
+      `The ${job.bar.screw.thread} screw is ${measured} long; ${limit} stays below ${job.bar.form === 'end screw' ? 'the end' : 'the bar’s surface'}.`,
     remedies: screwRemedies,
   },
   {

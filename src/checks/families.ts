@@ -2,8 +2,9 @@
 import { barRules } from './bar.ts'
 import { broachRule, bushingRules, noBarRule } from './bushing.ts'
 import { forceRules, pressForceRules } from './forces.ts'
+import { groundForceRules, groundRules } from './ground.ts'
 
-const bar = new Set([...barRules, ...forceRules, noBarRule].map(({ id }) => id))
+const bar = new Set([...barRules, ...forceRules, ...groundRules, ...groundForceRules, noBarRule].map(({ id }) => id))
 const press = new Set([...bushingRules, ...pressForceRules, broachRule].map(({ id }) => id))
 
 /** `bar`: cutter bar and bit; `press`: bushing and shims; `job`: whatever is made. */

@@ -101,7 +101,7 @@ const headFor = (spec: Spec, { nose, projection }: Ground): number =>
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180)
 
 /** A bar of one piece, and whether it has room in this bore. */
-export interface GroundChoice {
+interface GroundChoice {
   readonly works: boolean
   readonly reasoned: Reasoned<GroundBar>
 }
