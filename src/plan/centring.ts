@@ -9,7 +9,7 @@ export const engagement = (section: Section): { readonly from: number; readonly 
   const { key, mouth, floor, spline } = section
   if (spline) return { from: section.boreRadius, to: spline.toothReach }
   const top =
-    key?.shaft && key.height ? middle(key.shaft.across) - section.bore.nominal / 2 + middle(key.height) : floor
+    key?.shaft && key.height ? key.shaft.across.nominal - section.bore.nominal / 2 + key.height.nominal : floor
   return { from: mouth, to: Math.max(mouth, Math.min(top, floor)) }
 }
 

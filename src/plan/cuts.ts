@@ -117,10 +117,18 @@ const passesOf = (cutting: Cutting, edge: Edge, from: number, runs: readonly Run
   })
 }
 
+/** Infeed of the last whole pass of these runs, the one before a shorter last one: what the bar gives follows slowly. */
+const lastChip = (dial: Dial, from: number, runs: readonly Run[]): number => {
+  const last = runs.at(-1)
+  if (!last) return 0
+  const start = runs.at(-2)?.to ?? from
+  return Math.min(last.by, last.to - start) / dial.perInfeed
+}
+
 /** What the slot stands behind the dial after such passes; nothing is known of it without forces. */
-const behind = ({ yielding }: Cutting, edge: Edge, pass: Pass | undefined, springPasses: number) => {
-  if (!yielding || !pass) return undefined
-  const force = yielding.force(edge.engaged(pass.x), pass.chip)
+const behind = ({ yielding }: Cutting, edge: Edge, x: number, chip: number, springPasses: number) => {
+  if (!yielding) return undefined
+  const force = yielding.force(edge.engaged(x), chip)
   const [least, most] = [yielding.least * force, yielding.most * force]
   if (springPasses === 0) return { least, most }
   return { least: Math.min(least, yielding.residual.least), most: Math.min(most, yielding.residual.most) }
@@ -193,18 +201,17 @@ const gatesOf = (
   return kept.map(({ reading, kind }, at) => {
     const before = kept[at - 1]?.reading ?? from
     const runs = runsBetween(steps, before, reading)
-    const strokes = passesOf(cutting, edge, before, runs)
     const springPasses = kind === 'last' ? target.springPasses : 0
     const x = xAt(dial, reading)
     const byDial = section.boreRadius + x
-    const lags = behind(cutting, edge, strokes.at(-1), springPasses)
+    const lags = behind(cutting, edge, x, lastChip(dial, before, runs), springPasses)
     const across = expectedAt(byDial, lags, 1, section.acrossLimits.upper)
     const opposite = cutting.floorToFloor
     return {
       reading,
       x,
       runs,
-      passes: strokes.length,
+      passes: runs.reduce((sum, run) => sum + run.passes, 0),
       springPasses,
       ...across,
       ...(opposite !== undefined && { floorToFloor: expectedAt(2 * x, lags, 2, opposite) }),

@@ -16,14 +16,28 @@ export interface EvenForce {
 
 const cap = ({ whole, planned, exponent }: EvenForce): number => whole * planned ** (1 - exponent) * (1 + 1e-12)
 
-/** Largest number between two for which something holds that holds below and not above; `high` where it holds there too. */
-const lastOf = (low: number, high: number, holds: (value: number) => boolean): number => {
-  if (holds(high)) return high
+/** Largest number between two at which a rising quantity is still no more than `most`; `high` where it never is. By false position, halved (Illinois). */
+const lastOf = (low: number, high: number, most: number, rising: (value: number) => number): number => {
   let [inside, outside] = [low, high]
-  for (let halving = 0; halving < 50; halving++) {
-    const middle = (inside + outside) / 2
-    if (holds(middle)) inside = middle
-    else outside = middle
+  let [under, over] = [rising(low) - most, rising(high) - most]
+  if (over <= 0) return high
+  let side = 0
+  for (let step = 0; step < 60 && outside - inside > 1e-10 * high; step++) {
+    // Where nothing cuts yet there is nothing to go by: halve.
+    const share = under < 0 && step % 8 !== 7 ? under / (under - over) : 0.5
+    const value = inside + (outside - inside) * Math.min(0.999, Math.max(0.001, share))
+    const off = rising(value) - most
+    if (off <= 0) {
+      inside = value
+      under = off
+      if (side === -1) over /= 2
+      side = -1
+    } else {
+      outside = value
+      over = off
+      if (side === 1) under /= 2
+      side = 1
+    }
   }
   return inside
 }
@@ -35,7 +49,7 @@ export const largestChip = (force: EvenForce, x: number): number => {
   // Once the whole edge cuts there is nothing to search.
   if (edge.engaged(x) >= edge.whole - 1e-12)
     return Math.min(2 * planned, edge.whole > 0 ? (most / edge.whole) ** (1 / (1 - exponent)) : Infinity)
-  return lastOf(0, 2 * planned, (chip) => edge.engaged(x + chip) * chip ** (1 - exponent) <= most)
+  return lastOf(0, 2 * planned, most, (chip) => edge.engaged(x + chip) * chip ** (1 - exponent))
 }
 
 /** x after every pass of even force, from `from` to exactly `to`; what is under a thousandth of a pass is no pass of its own. */
@@ -43,8 +57,12 @@ export const evenPasses = (force: EvenForce, from: number, to: number): readonly
   const hair = 1e-3 * force.planned
   const stops: number[] = []
   let x = from
+  // Once the whole edge cuts, every pass is alike.
+  let alike: number | undefined
   while (to - x > hair && stops.length < 20_000) {
-    const next = x + largestChip(force, x)
+    const chip: number = alike ?? largestChip(force, x)
+    if (alike === undefined && force.edge.engaged(x) >= force.edge.whole - 1e-12) alike = chip
+    const next = x + chip
     x = to - next > hair ? next : to
     stops.push(x)
   }
@@ -54,6 +72,6 @@ export const evenPasses = (force: EvenForce, from: number, to: number): readonly
 /** How far, from `from` to no more than `to`, chips of `chip` keep the force. */
 export const evenUpTo = (force: EvenForce, from: number, to: number, chip: number): number => {
   const most = cap(force)
-  const bears = (x: number) => force.edge.engaged(x) * chip ** (1 - force.exponent) <= most
-  return bears(from) ? lastOf(from, to, bears) : from
+  const asks = (x: number) => force.edge.engaged(x) * chip ** (1 - force.exponent)
+  return asks(from) <= most ? lastOf(from, to, most, asks) : from
 }
