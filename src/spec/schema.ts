@@ -268,6 +268,7 @@ const index = keyed('How the work is turned from slot to slot', {
     hole: lengthAs('How far a hole may be off its place; left out: 0.05 mm', [0.05], { zero: true }).optional(),
   }).optional(),
   eccentric: lengthAs('The bore off the axis that it is turned about', [0.02], { zero: true }).optional(),
+  play: lengthAs('Play of the mating teeth or keys in their slots; left out: by the standard', [0.03]).optional(),
 })
 
 export const specSchema = keyed('One job: a bore, its feature, and what the shop has', {
