@@ -6,3 +6,11 @@ export interface Reasoned<D> {
   readonly sizes: D
   readonly basis: Basis<D>
 }
+
+/** Reasons of the sizes that stand one level down, by path: `socket.vertex`. */
+export const within = <D extends object>(name: string, sizes: D, reasons: Basis<D>): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    Object.entries<string>(reasons)
+      .filter(([key]) => key in sizes)
+      .map(([key, why]) => [`${name}.${key}`, why]),
+  )

@@ -1,11 +1,11 @@
 import { middle, type Size } from '../fits/size.ts'
 import type { Groove, Spec } from '../spec/spec.ts'
-import type { Reasoned } from './basis.ts'
+import { type Reasoned, within } from './basis.ts'
 import { sagitta } from './bore.ts'
 import { anglesBetween, landBetween, measurableOf } from './round-the-bore.ts'
 import { changeDepth, grooveArea, grooveHalf } from './round-nose.ts'
 import { absent, between, boreAsCut, boreSays } from './sized.ts'
-import type { Section } from './types.ts'
+import type { GrooveSizes, Section } from './types.ts'
 
 /** Section of a bore with an oil groove or several, cut with a round nose: depths are from the crown. */
 export const grooveSection = (spec: Spec, groove: Groove): Reasoned<Section> => {
@@ -30,6 +30,12 @@ export const grooveSection = (spec: Spec, groove: Groove): Reasoned<Section> => 
     [depth.lower, depth.upper].map((by) => side(diameter / 2, by)),
   )
   const deep = changeDepth(radius, groove.radius)
+  const sizes: GrooveSizes = {
+    radius: groove.radius,
+    depth,
+    changeDepth: deep,
+    mouthOn: middle(depth) < deep ? 'round' : 'sides',
+  }
   return {
     sizes: {
       kind: 'groove',
@@ -58,12 +64,7 @@ export const grooveSection = (spec: Spec, groove: Groove): Reasoned<Section> => 
         land: landBetween(bore.lower / 2, width.upper / 2, Math.min(...anglesBetween(groove.at))),
         measurable: measurableOf(groove.at, radius, half, floor),
       }),
-      groove: {
-        radius: groove.radius,
-        depth,
-        changeDepth: deep,
-        mouthOn: middle(depth) < deep ? 'round' : 'sides',
-      },
+      groove: sizes,
     },
     basis: {
       kind: 'given in the spec',
@@ -92,10 +93,12 @@ export const grooveSection = (spec: Spec, groove: Groove): Reasoned<Section> => 
       land: 'bore arc between the nearest two mouths, smallest bore and widest mouths',
       measurable: 'to the bore where the wall opposite is whole, floor to floor where a groove stands right opposite',
       groove: 'given in the spec',
-      ...{
-        'groove.changeDepth': 'where the nose is in to its full width: √(R² − ρ²) + ρ − R',
-        'groove.mouthOn': 'shallower than the change of depth, on the round; deeper, on the straight sides',
-      },
+      ...within<GrooveSizes>('groove', sizes, {
+        changeDepth: 'where the nose is in to its full width: √(R² − ρ²) + ρ − R',
+        mouthOn: 'shallower than the change of depth, on the round; deeper, on the straight sides',
+        radius: 'given in the spec',
+        depth: 'given in the spec, from the crown',
+      }),
       ...absent('key', 'spline', 'socket', 'slit'),
     },
   }

@@ -1,11 +1,11 @@
 import { exact, middle } from '../fits/size.ts'
 import type { Slit, Spec } from '../spec/spec.ts'
-import type { Reasoned } from './basis.ts'
+import { type Reasoned, within } from './basis.ts'
 import { mouthX } from './bore.ts'
 import { flatSlotSection } from './flat-slot.ts'
 import { either } from './makeable.ts'
 import { between } from './sized.ts'
-import type { Section } from './types.ts'
+import type { Section, SlitSizes } from './types.ts'
 
 /** Section of a bore with slits right through its wall: the nose goes on past the outside. */
 export const slitSection = (spec: Spec, slit: Slit): Reasoned<Section> => {
@@ -31,29 +31,27 @@ export const slitSection = (spec: Spec, slit: Slit): Reasoned<Section> => {
   const target = radius + either(spec.units, 0.3, 0.012)
   const wall = radius - base.sizes.boreRadius
   const last = either(spec.units, 0.25, 0.01)
+  const sizes: SlitSizes = {
+    outside: slit.outside,
+    wall,
+    breakOut,
+    web: radius - breakOut,
+    target,
+    halfInfeedFrom: Math.max(base.sizes.touchOff, Math.min(breakOut, radius - last)),
+  }
   return {
-    sizes: {
-      ...base.sizes,
-      // Nothing is measured to a floor that is air.
-      slit: {
-        outside: slit.outside,
-        wall,
-        breakOut,
-        web: radius - breakOut,
-        target,
-        halfInfeedFrom: Math.max(base.sizes.touchOff, Math.min(breakOut, radius - last)),
-      },
-    },
+    sizes: { ...base.sizes, slit: sizes },
     basis: {
       ...base.basis,
       slit: 'given in the spec',
-      ...{
-        'slit.wall': 'half of outside less bore',
-        'slit.breakOut': 'where the nose’s corners come out first: √(Rₒ² − h²)',
-        'slit.web': 'what then still stands at the middle: it snaps sideways',
-        'slit.target': 'the outside, and 0.3 mm (.012 in) past it: judgement',
-        'slit.halfInfeedFrom': 'the web, or the last 0.25 mm (.01 in) of the wall: judgement',
-      },
+      ...within<SlitSizes>('slit', sizes, {
+        wall: 'half of outside less bore',
+        breakOut: 'where the nose’s corners come out first: √(Rₒ² − h²)',
+        web: 'what then still stands at the middle: it snaps sideways',
+        target: 'the outside, and 0.3 mm (.012 in) past it: judgement',
+        halfInfeedFrom: 'the web, or the last 0.25 mm (.01 in) of the wall: judgement',
+        outside: 'given in the spec, or the hub’s',
+      }),
     },
   }
 }

@@ -1,6 +1,6 @@
 import { middle, type Size } from '../fits/size.ts'
 import type { Socket, Spec } from '../spec/spec.ts'
-import type { Reasoned } from './basis.ts'
+import { type Reasoned, within } from './basis.ts'
 import { mouthX } from './bore.ts'
 import { anglesBetween, landBetween, measurableOf } from './round-the-bore.ts'
 import { absent, between, boreAsCut, boreSays } from './sized.ts'
@@ -126,16 +126,22 @@ export const socketSection = (spec: Spec, socket: Socket): Reasoned<Section> => 
       land: 'bore arc left between two corners: the flat’s middle, which the bore has already taken away',
       measurable: 'tip to tip where a corner stands right opposite; across flats is measured all the same',
       socket: 'given in the spec',
-      ...{
-        'socket.vertex': 'half across flats over cos π/N',
-        'socket.includedAngle': '180° less 360°/N',
-        'socket.halfFlat': 'what the bore leaves of half a flat: a tan π/N − √(R² − a²)',
-        'socket.setBack': 'tip × (1/cos π/N − 1)',
-        'socket.matingRelief': 'tip × tan π/N × sin π/N, from the vertex inwards along the radius',
-        'socket.edge': 'both flanks at full depth, round the tip',
-        'socket.angleError': 'half a flat by tan 0.5°: measure the V against a template',
-        'socket.pilotBore': 'A √(1 + (0.3 tan π/N)²)',
-      },
+      ...within<SocketSizes>('socket', sizes, {
+        vertex: 'half across flats over cos π/N',
+        includedAngle: '180° less 360°/N',
+        halfFlat: 'what the bore leaves of half a flat: a tan π/N − √(R² − a²)',
+        setBack: 'tip × (1/cos π/N − 1)',
+        matingRelief: 'tip × tan π/N × sin π/N, from the vertex inwards along the radius',
+        edge: 'both flanks at full depth, round the tip',
+        angleError: 'half a flat by tan 0.5°: measure the V against a template',
+        pilotBore: 'A √(1 + (0.3 tan π/N)²)',
+        sides: 'given in the spec',
+        acrossFlats: 'given in the spec',
+        flatShare: 'what is left over the whole half flat',
+        mouthHalfAngle: 'ψ = π/N − acos(a/R)',
+        mouthHalf: 'R sin ψ',
+        matingRound: 'the tip’s own radius',
+      }),
       ...absent('key', 'spline', 'slit', 'groove'),
     },
   }

@@ -4,7 +4,7 @@ import type { Spec, Spline } from '../spec/spec.ts'
 import { inch, inchName } from '../standards/inch.ts'
 import { isoSplineHub, isoSplineNamed } from '../standards/iso-14.ts'
 import { saeSpline } from '../standards/sae-j499.ts'
-import type { Reasoned } from './basis.ts'
+import { type Reasoned, within } from './basis.ts'
 import { mouthHalfAngle, mouthX } from './bore.ts'
 import { flatSlotSection } from './flat-slot.ts'
 import { either, roundDown } from './makeable.ts'
@@ -163,20 +163,25 @@ export const splineSection = (spec: Spec, spline: Spline): Reasoned<Section> => 
     basis: {
       ...base.basis,
       spline: slots.source,
-      ...{
-        'spline.toothReach': slots.why.floor,
-        'spline.floorClearance': 'floor less the tip of the tooth, at its middle',
-        'spline.flankGap': 'tip of the tooth less where it meets its flanks: Rₐ − √(Rₐ² − h²)',
-        'spline.cornerMost':
+      ...within<SplineSizes>('spline', sizes, {
+        toothReach: slots.why.floor,
+        floorClearance: 'floor less the tip of the tooth, at its middle',
+        flankGap: 'tip of the tooth less where it meets its flanks: Rₐ − √(Rₐ² − h²)',
+        cornerMost:
           'floor less where the tooth’s tip meets its flanks, or the standard’s own; corner limits go by the least floor',
-        'spline.flankTrueTo': '√((f − r)² + h²): no less than the tip of the tooth',
-        'spline.floorToFloor': 'twice the floor: what is measured where slots stand opposite',
-        'spline.landAngle': '360° over the count, less the mouth',
-        'spline.countMost': 'most slots of this width with any land: 180° over half the mouth',
-        'spline.centring': slots.why.centring,
-        'spline.noseEndRadius': 'a flat floor bears the tooth in its middle alone: grind the nose’s end convex to this',
-        'spline.symmetryTolerance': slots.source,
-      },
+        flankTrueTo: '√((f − r)² + h²): no less than the tip of the tooth',
+        floorToFloor: 'twice the floor: what is measured where slots stand opposite',
+        landAngle: '360° over the count, less the mouth',
+        countMost: 'most slots of this width with any land: 180° over half the mouth',
+        centring: slots.why.centring,
+        noseEndRadius: 'a flat floor bears the tooth in its middle alone: grind the nose’s end convex to this',
+        symmetryTolerance: slots.source,
+        designation: slots.source,
+        source: 'where its sizes come from',
+        count: 'given in the spec, or in the size',
+        landArc: 'land angle at the bore’s radius',
+        landChord: '2 R sin of half the land angle',
+      }),
     },
   }
 }
