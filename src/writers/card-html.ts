@@ -15,7 +15,7 @@ import {
 } from '../card/document.ts'
 import { airsOf } from '../card/flow.ts'
 import { hasHeads, unbroken } from '../card/table.ts'
-import { cardStyle, type CardFaces, type Sizes } from './card-style.ts'
+import { cardStyle, type CardFaces, type Sizes, widestOnPhone } from './card-style.ts'
 import { oneLine } from './marks.ts'
 import { escaped as inXml, groupsOf } from './svg.ts'
 
@@ -156,8 +156,20 @@ const row = (ticks: readonly string[]): string =>
   `<ul class="row">\n${ticks.map((tick) => `<li>${box} ${tick}</li>`).join('\n')}\n</ul>`
 
 function wordsOf(words: Words, sizes: Sizes): string {
-  return typeof words === 'string' ? text(words) : words.map((run) => runOf(run, sizes)).join('')
+  if (typeof words === 'string') return text(words)
+  return words
+    .map((run, at) => {
+      const [before, after] = [words[at - 1], words[at + 1]]
+      // A box is tied to the word after it, which it carries.
+      if (isTick(run) && typeof after === 'string') return `<span class="tied">${box}${text(firstWord(after))}</span>`
+      if (isTick(before) && typeof run === 'string') return text(run.slice(firstWord(run).length))
+      return runOf(run, sizes)
+    })
+    .join('')
 }
+
+const isTick = (run: Run | undefined): boolean => typeof run === 'object' && 'tick' in run
+const firstWord = (said: string): string => /^ *[^ ]*/.exec(said)?.[0] ?? ''
 
 function runOf(run: Run, sizes: Sizes): string {
   if (typeof run === 'string') return text(run)
@@ -176,13 +188,18 @@ function runOf(run: Run, sizes: Sizes): string {
 function pictureOf(picture: Picture, sizes: Sizes): string {
   const name = named(sizes.pictures, picture.width)
   const [w, h] = [picture.width, picture.height].map((side) => Number(side.toFixed(3)))
-  return [
+  const drawn = [
     `<div class="picture picture-${name}" role="img" aria-label="${text(`${picture.title}. ${picture.says}`)}">`,
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" color="#000" xml:space="preserve">`,
     ...groupsOf(picture.strokes, picture.height),
     '</svg></div>',
   ].join('\n')
+  return picture.width > widestOnPhone ? scrolling(picture.title, drawn) : drawn
 }
+
+/** What is wider than the screen scrolls in itself, by hand or by keyboard. */
+const scrolling = (title: string, inside: string): string =>
+  `<div class="scroll" role="region" aria-label="${text(title)}" tabindex="0">\n${inside}</div>`
 
 function tableOf(table: Table, writing: Writing): string {
   const { sizes } = writing
@@ -196,16 +213,18 @@ function tableOf(table: Table, writing: Writing): string {
       : `<th scope="col"${dress}>${wordsOf(unbroken(column.head), sizes)}${unit}</th>`
   })
   const after = table.columns.map((_, at) => mostAfterMark(table.rows, at))
-  return [
-    `<div class="scroll" role="region" aria-label="${text(table.title)}" tabindex="0">`,
-    '<table>',
-    `<caption class="unseen">${text(table.title)}</caption>`,
-    ...(hasHeads(table) ? [`<thead><tr>${heads.join('')}</tr></thead>`] : []),
-    '<tbody>',
-    ...table.rows.map((each) => rowOf(each, table, after, sizes)),
-    '</tbody>',
-    '</table></div>',
-  ].join('\n')
+  return scrolling(
+    table.title,
+    [
+      '<table>',
+      `<caption class="unseen">${text(table.title)}</caption>`,
+      ...(hasHeads(table) ? [`<thead><tr>${heads.join('')}</tr></thead>`] : []),
+      '<tbody>',
+      ...table.rows.map((each) => rowOf(each, table, after, sizes)),
+      '</tbody>',
+      '</table>',
+    ].join('\n'),
+  )
 }
 
 const alignOf = ({ align }: Column): string => (align === 'decimal' || align === 'right' ? 'right' : '')

@@ -17,6 +17,10 @@ export interface Sizes {
   readonly pictures: Set<number>
 }
 
+/** A picture that is wider, mm, would be too small to read on a phone: it keeps most of its width and scrolls. */
+export const widestOnPhone = 125
+const keeps = 0.85
+
 const face = (weight: number, bytes: Uint8Array): string =>
   `@font-face { font-family: "Atkinson Hyperlegible Next"; font-weight: ${weight}; src: url(data:font/woff2;base64,${base64(bytes)}) format("woff2"); }`
 
@@ -30,6 +34,9 @@ export const cardStyle = (faces: CardFaces, sizes: Sizes): string =>
     ...[...sizes.lengths].map((length, at) => `.long-${at + 1} { width: ${mm(length)}; }`),
     ...[...sizes.least].map((length, at) => `.least-${at + 1} { min-width: ${mm(length)}; }`),
     ...[...sizes.pictures].map((width, at) => `.picture-${at + 1} { width: ${mm(width)}; }`),
+    ...[...sizes.pictures].flatMap((width, at) =>
+      width > widestOnPhone ? [`.picture-${at + 1} svg { min-width: ${mm(keeps * width)}; }`] : [],
+    ),
     plain,
     '@media print, (min-width: 48em) {',
     '  .grows { width: 50%; }',
@@ -70,6 +77,7 @@ ul, ol { list-style: none; }
 .dual { font-size: .8em; }
 p.large { font-weight: 700; }
 .tick { display: inline-block; width: 4.2mm; height: 4.2mm; margin-right: 1mm; border: .35mm solid; vertical-align: -.7mm; }
+.tied { white-space: nowrap; }
 .blank { display: inline-block; width: 17mm; max-width: 100%; height: 1em; border-bottom: .35mm solid; vertical-align: -.15em; }
 .write { display: inline-block; width: 20mm; max-width: 100%; height: 7.4mm; border: .35mm solid; vertical-align: middle; }
 .heading { position: relative; display: flex; flex-wrap: wrap; align-items: baseline; gap: 0 1em; padding-top: 2.6mm; border-top: .35mm solid; }

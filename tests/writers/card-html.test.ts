@@ -177,7 +177,10 @@ describe('a job card as HTML', () => {
     expect(cardHtml(structuredClone(card), faces)).toBe(html)
   })
 
-  it('keeps words of the model apart', () => {
-    expect(bare(read(bodyOf(html)))).toContain(bare('Over bar and nose 22.10 ± 0.04'))
+  it('ties a box within a line to the word after it, and says that word once', () => {
+    expect(html).toContain(
+      'Nose points to the <span class="tied"><span class="tick"></span> back:</span> dial goes in <span',
+    )
+    expect(bare(read(bodyOf(html)))).toContain(bare('Nose points to the back: dial goes in front: dial goes out.'))
   })
 })
