@@ -396,7 +396,8 @@ const drawing = (design: Design): Drawing => {
 export const toolBit: Part = {
   name: 'tool-bit',
   title: 'Tool bit',
-  belongs: (design) => design.bit !== undefined,
+  // A V and a round nose are not drawn here.
+  belongs: ({ bit }) => bit !== undefined && (bit.form ?? 'flat') === 'flat',
   solid: (design) => bitSolid(bitOf(design)),
   drawing,
 }

@@ -1,13 +1,17 @@
 import type { Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { either, roundDown, roundUp } from './makeable.ts'
+import { footBasis, offsetBasis, printStep, trustBasis, trustOf } from './printing.ts'
 import type { PlugGauge, Section } from './types.ts'
+
+/** Whether one plug with one flat-topped key goes into this: a V, a round groove and a slit that is open outwards are none of its slots. */
+export const takesPlug = ({ kind }: Section): boolean => kind === 'keyway' || kind === 'spline'
 
 /** The printed go plug for the finished bore and keyway: under every least size by what a print can be trusted to. */
 export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> => {
   const { printer } = spec.shop
-  const step = either(spec.units, 0.01, 0.0005)
-  const trust = printer.measured ? either(spec.units, 0.05, 0.002) : either(spec.units, 0.1, 0.004)
+  const step = printStep(spec)
+  const trust = trustOf(spec)
   const diameter = roundDown(section.bore.lower - 1.5 * trust, step)
   const across = roundDown(section.acrossLimits.lower - trust, step)
   const length = roundUp(Math.min(Math.max(spec.bore.length * 0.75, 15), 30), either(spec.units, 1, 1 / 16))
@@ -37,12 +41,10 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
       handleDiameter: 'judgement',
       handleLength: 'judgement',
       lead: 'judgement',
-      foot: 'the printer’s foot, from the shop file or a default',
-      offset: printer.measured
-        ? 'measured on this printer (shop file)'
-        : 'no printer measured: the model is the size wanted',
+      foot: footBasis,
+      offset: offsetBasis(spec),
       marking: 'raised on its face',
-      tolerance: printer.measured ? 'after own calibration: ±0.05 mm' : 'uncalibrated: ±0.1 mm',
+      tolerance: trustBasis(spec),
     },
   }
 }

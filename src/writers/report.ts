@@ -1,5 +1,6 @@
 import type { Design } from '../design.ts'
 import type { CutterBar, GuideBushing, KeySizes, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import { takesPlug } from '../dimensions/plug-gauge.ts'
 import type { Size } from '../fits/size.ts'
 import type { Gate, Indexing, LaneCut, Measuring, Plan } from '../plan/types.ts'
 import { type Budget, spreadOf } from '../plan/errors.ts'
@@ -21,7 +22,7 @@ export const report = (design: Design): Report =>
     bushing: design.bushing && bushingOf(design.bushing),
     press: design.bushing && pressOf(design.bushing, design.pressLoads),
     bit: design.bit && bitOf(design.bit),
-    plug: plugOf(design.plug),
+    plug: takesPlug(design.section) ? plugOf(design.plug) : undefined,
     ...aidsOf(design),
     loads: design.loads && loadsOf(design.loads),
     key: design.section.key && keyOf(design.section.key, design.keyLoads),
@@ -46,7 +47,7 @@ export interface Report {
   readonly bushing?: ReportSection
   readonly press?: ReportSection
   readonly bit?: ReportSection
-  readonly plug: ReportSection
+  readonly plug?: ReportSection
   readonly acrossNoGo?: ReportSection
   readonly widthGauge?: ReportSection
   readonly hubRing?: ReportSection
