@@ -1,9 +1,32 @@
+import { acrossNoGo } from './across-no-go.ts'
 import { cutterBar } from './cutter-bar.ts'
+import { drillJig } from './drill-jig.ts'
 import { guideBushing } from './guide-bushing.ts'
+import { hubRing } from './hub-ring.ts'
+import { indexPlate } from './index-plate.ts'
 import type { Part } from './part.ts'
 import { plugGauge } from './plug-gauge.ts'
+import { pressSpacer } from './press-spacer.ts'
+import { settingStep } from './setting-step.ts'
 import { shimPack } from './shim-pack.ts'
 import { toolBit } from './tool-bit.ts'
+import { widthGauge } from './width-gauge.ts'
 
-/** Every part there is, in the order they are made: the bushing before the shims that are ground to it, the bar before its bit. */
-export const parts: readonly Part[] = [guideBushing, shimPack, cutterBar, toolBit, plugGauge]
+/**
+ * Every part there is, in the order they are made: the bushing before the shims that are ground to it, the bar's jig before the bar and the bar
+ * before its bit, gauges last.
+ */
+export const parts: readonly Part[] = [
+  guideBushing,
+  shimPack,
+  pressSpacer,
+  drillJig,
+  cutterBar,
+  toolBit,
+  settingStep,
+  indexPlate,
+  plugGauge,
+  acrossNoGo,
+  widthGauge,
+  hubRing,
+]

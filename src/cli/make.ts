@@ -13,7 +13,20 @@ export const formatNames = [
   '3mf',
   'profile',
 ] as const satisfies readonly Format[]
-export const partNames = ['guide-bushing', 'shim-pack', 'cutter-bar', 'tool-bit', 'plug-gauge'] as const
+export const partNames = [
+  'guide-bushing',
+  'shim-pack',
+  'press-spacer',
+  'drill-jig',
+  'cutter-bar',
+  'tool-bit',
+  'setting-step',
+  'index-plate',
+  'plug-gauge',
+  'across-no-go',
+  'width-gauge',
+  'hub-ring',
+] as const
 
 export const make: Verb = {
   name: 'make',

@@ -31,8 +31,6 @@ export interface DrillJig {
   readonly length: number
   readonly width: number
   readonly height: number
-  /** Axis over the block’s underside. */
-  readonly axis: number
   readonly offset: number
   readonly tolerance: number
 }
@@ -47,7 +45,11 @@ export const drillJigOf = (spec: Spec, bar: CutterBar): Reasoned<DrillJig> | und
   const step = printStep(spec)
   const small = either(spec.units, 0.5, 1 / 32)
   const whole = either(spec.units, 1, 1 / 16)
-  const bushOutside = roundUp(Math.max(1.5 * bar.crossHole.nominal, bar.crossHole.nominal + 3), small)
+  // It stays short of the stop.
+  const bushOutside = Math.min(
+    roundUp(Math.max(1.5 * bar.crossHole.nominal, bar.crossHole.nominal + 3), small),
+    roundDown(2 * bar.holeToEnd - 0.5, small),
+  )
   const barHole = roundUp(bar.diameter.upper + trust, step)
   const clampAt = roundUp(1.5 * bar.screw.major, whole)
   const behind = roundUp(bar.holeToEnd + bushOutside / 2, whole)
@@ -69,7 +71,6 @@ export const drillJigOf = (spec: Spec, bar: CutterBar): Reasoned<DrillJig> | und
       length: barDepth + either(spec.units, 6, 0.25),
       width: roundUp(Math.max(2 * bar.diameter.nominal, bushOutside + 8), whole),
       height,
-      axis: height / 2,
       offset: spec.shop.printer.inside,
       tolerance: trust,
     },
@@ -82,8 +83,7 @@ export const drillJigOf = (spec: Spec, bar: CutterBar): Reasoned<DrillJig> | und
       clamp: 'the bar’s own set screw: its tap is on hand',
       length: 'bar and a stop of 6 mm (1/4 in)',
       width: 'two bar diameters, or the bush and 8 mm',
-      height: 'bar and 16 mm (5/8 in)',
-      axis: 'half the height: no top and bottom to mix up',
+      height: 'bar and 16 mm (5/8 in), the axis in the middle',
       offset: offsetBasis(spec),
       tolerance: trustBasis(spec),
     },

@@ -5,8 +5,8 @@ import { either } from './makeable.ts'
 export const trustOf = ({ units, shop }: Spec): number =>
   shop.printer.measured ? either(units, 0.05, 0.002) : either(units, 0.1, 0.004)
 
-/** Printed sizes are rounded to this, mm. */
-export const printStep = ({ units }: Spec): number => either(units, 0.01, 0.0005)
+/** Printed sizes are rounded to this, mm: what a sheet says of a print. */
+export const printStep = ({ units }: Spec): number => either(units, 0.01, 0.001)
 
 /** Why `tolerance` of a print is what it is. */
 export const trustBasis = ({ shop }: Spec): string =>
