@@ -82,7 +82,10 @@ const bearable = (spec: Spec, asked: BarSpec, usual: Sized): Sized => {
     ...infeeds.map((infeed) => ({ ...asked, infeed })),
     ...rakes.map((rake) => ({ ...asked, rake })),
     ...rakes.flatMap((rake) => infeeds.map((infeed) => ({ ...asked, rake, infeed }))),
-    ...(leftOpen(asked) ? [onePiece, ...infeeds.map((infeed) => ({ ...onePiece, infeed }))] : []),
+    // A bar of one piece has a flat edge: no V, no round.
+    ...(leftOpen(asked) && !usual.section.socket && !usual.section.groove
+      ? [onePiece, ...infeeds.map((infeed) => ({ ...onePiece, infeed }))]
+      : []),
   ]
   for (const way of ways) {
     const lighter = sized(spec, way)
@@ -220,14 +223,24 @@ interface Outcome {
   readonly findings: readonly Weighed[]
 }
 
+const ofShop = (set: NonNullable<Remedy['set']>): boolean => Object.keys(set).some((path) => path.startsWith('shop.'))
+
+/** The spec as written with a patch in it; what is said of a shop file is patched in that. */
+const patchedSpec = (spec: Spec, set: NonNullable<Remedy['set']>): ReturnType<typeof readSpec> => {
+  const { document, shop } = spec.written
+  if (shop === undefined || !ofShop(set))
+    return readSpec(patchDocument(document, set), set['shop'] === null ? undefined : shop)
+  const inShop = Object.fromEntries(Object.entries(set).map(([path, value]) => [path.replace(/^shop\./, ''), value]))
+  return readSpec(document, patchDocument(shop, inShop))
+}
+
 /** What comes of a patch of the spec as written; undefined where the reader refuses it. Each patch is worked out once. */
 const trials = ({ spec }: Sized): ((set: NonNullable<Remedy['set']>) => Outcome | undefined) => {
-  const { document, shop } = spec.written
   const known = new Map<string, Outcome | undefined>()
   return (set) => {
     const key = JSON.stringify(set)
     if (!known.has(key)) {
-      const read = readSpec(patchDocument(document, set), set['shop'] === null ? undefined : shop)
+      const read = patchedSpec(spec, set)
       const worked = 'spec' in read ? sizesOf(read.spec) : undefined
       known.set(key, worked && { worked, findings: ofEachRule(worked, weigh) })
     }
@@ -263,7 +276,9 @@ const withTriedRemedies = (sized: Sized, findings: readonly Judged[]): readonly 
       if (!outcome || !heals(rule, failing, outcome)) continue
       taken.add(JSON.stringify(set))
       if (kind) kinds.add(kind)
-      kept.push({ say: told?.(outcome.worked) ?? say, set })
+      const said = told?.(outcome.worked) ?? say
+      // A shop file of its own is not the spec's to change.
+      kept.push(sized.spec.written.shop !== undefined && ofShop(set) ? { say: said } : { say: said, set })
     }
     return kept.map((remedy, place) => (place === 0 ? { ...remedy, say: alone(remedy.say) } : remedy))
   }

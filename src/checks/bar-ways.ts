@@ -1,5 +1,7 @@
 /** Ways out that the rules of bars share. */
 import { either, roundTo } from '../dimensions/makeable.ts'
+import { figure } from '../spec/figures.ts'
+import { buying } from './buying.ts'
 import { widerBores } from './features.ts'
 import { type FitJob, inBore, type Proposal, type Worked } from './rule.ts'
 import { barOf, closerClearances, leaveBarOpen, leaveOpen, length, opened, stock, upTo, written } from './ways.ts'
@@ -78,6 +80,21 @@ export const otherForms = (job: FitJob): readonly Proposal[] => {
   return [...(stages === undefined && job.asked.projection === undefined ? [] : [staged]), ...forms]
 }
 
+/** Less in a pass, where it is the chip's room that keeps the nose out. */
+const thinnerChips = (job: FitJob): readonly Proposal[] => {
+  const { projectionFloor } = inBore(job)
+  if (projectionFloor <= job.asked.clearance.front + 1e-9 || !job.plan) return []
+  const now = job.plan.infeedPerPass
+  return [0.5, 0.25]
+    .map((part) => roundTo(now * part, either(job.spec.units, 0.0025, 0.0001)))
+    .filter((infeed) => infeed >= 0.005 - 1e-9)
+    .map((infeed) => ({
+      say: `Take ${figure(infeed, job.spec.units, { unit: true })} a pass: its chip needs less room before the bar.`,
+      set: { [`${path}.infeed`]: written(job, infeed) },
+      kind: 'chips',
+    }))
+}
+
 /** In a blind bore: an edge nearer the bar's end, or a cut that begins at the bottom. */
 export const blindForms = (job: FitJob): readonly Proposal[] => {
   const { form, stroke } = job.asked
@@ -127,6 +144,8 @@ export const fitRemedies = (job: FitJob): readonly Proposal[] => [
   ...openProjection(job),
   ...leaveBarOpen(job),
   ...smallerBars(job),
+  ...thinnerChips(job),
+  ...buying(job),
   ...otherForms(job),
   ...closerClearances(job),
   elsewhere,
@@ -136,6 +155,7 @@ export const holeRemedies = (job: FitJob): readonly Proposal[] => [
   ...leaveOpen(job, 'bit', 'screw'),
   ...leaveBarOpen(job),
   ...otherBits(job),
+  ...buying(job),
   ...otherForms(job),
   ...closerClearances(job),
   elsewhere,

@@ -1,6 +1,7 @@
 /** Rules of the push broach, its bushing and its shims. */
 import { mouthX } from '../dimensions/bore.ts'
 import { gulletNeeded } from '../mechanics/press.ts'
+import { buying } from './buying.ts'
 import type { PressJob, Proposal, Rule } from './rule.ts'
 import { barInstead, leaveBarOpen, length } from './ways.ts'
 
@@ -230,6 +231,7 @@ export const noBarRule: Rule = {
     broken ? 'No blank, screw and bar on hand go together for this bore.' : 'Blank, screw and bar are on hand.',
   remedies: (job) => [
     ...leaveBarOpen(job),
+    ...(job.spec.tooling.bar ? buying({ ...job, asked: job.spec.tooling.bar }) : []),
     { say: 'Use the usual lists instead of the shop file.', set: { shop: null } },
     { say: 'Buy a smaller blank and set screw, or use a push broach, or have it spark-eroded.' },
   ],

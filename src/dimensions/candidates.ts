@@ -289,6 +289,9 @@ const assess = (
 const worth = ({ bit, diameter, lanes, stages }: Candidate): number =>
   diameter.nominal / 1.125 ** (lanes - 1) / 1.125 ** (stages.length - 1) / (bit.shape === 'round' ? 7 / 6 : 1)
 
+/** A screw in the wall leaves the bit the play of its hole, and one that leans is harder to drill and to grind for. Source: judgement. */
+const formWorth: Readonly<Record<Form, number>> = { 'end screw': 1, 'side screw': 6 / 7, inclined: 0.8 }
+
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
 /** Negative where `a` is the better bar: works before broken, sound before cautioned, then stiffest, then fewest lanes, then the smallest bit. */
@@ -392,9 +395,21 @@ const waysFor = (spec: Spec, bar: BarSpec): readonly Way[] => {
  */
 export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candidate | undefined => {
   const choices = choicesFor(spec, bar, section)
+  const ways = waysFor(spec, bar)
+  const made = (way: Way) => bestOf(spec, bar, section, way, choices)
+  // In a blind bore each way is as deep as its end is long: they are weighed against one another.
+  if (spec.bore.blind) {
+    const sound = ways.filter(({ stages }) => stages === 1).flatMap((way) => made(way) ?? [])
+    const working = sound.filter(({ broken }) => broken.length === 0)
+    const value = (one: Candidate) => worth(one) * formWorth[one.form]
+    if (working.length > 0)
+      return working.reduce((best, one) =>
+        (one.cautions - best.cautions || value(best) - value(one)) < 0 ? one : best,
+      )
+  }
   let first: Candidate | undefined
-  for (const way of waysFor(spec, bar)) {
-    const best = bestOf(spec, bar, section, way, choices)
+  for (const way of ways) {
+    const best = made(way)
     if (best && best.broken.length === 0) return best
     first ??= best
   }

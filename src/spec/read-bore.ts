@@ -8,7 +8,7 @@ import { present, type Reading } from './reading.ts'
 import type { Bore, Hub } from './spec.ts'
 
 /** Bores that anything here is meant for, mm. */
-const smallest = 5
+const smallest = 3
 const largest = 400
 /** A bore measured farther than this from its nominal size is a slip of the pen, mm. */
 const slip = 1

@@ -77,6 +77,37 @@ const screwLength = (length: (screw: { readonly lengthMin: number; readonly leng
   document: bar({ diameter: 16, bit: { size: 6 } }),
   amend: withBar(({ screw }) => ({ screw: { ...screw, length: length(screw) } })),
 })
+/** Everything of a bar with its screw in the wall fixed. */
+const wallScrew = (change: Parameters<typeof withBar>[0]): Trial => ({
+  document: bar({ diameter: 16, form: 'side screw', bit: { size: 6 }, screw: 'M4', projection: 4.6 }),
+  amend: withBar(change),
+})
+const staged = (gain: number): Trial => ({
+  document: bar({ diameter: 22, infeed: 0.005 }),
+  amend: withBar(({ stages }) => ({
+    stages: stages.map((stage, n) => (n === 1 ? { ...stage, to: stage.from + gain } : stage)),
+  })),
+})
+const leaning = (stroke: string): Trial => ({
+  document: job({
+    bore: { blind: { beyond: 20, relief: { diameter: 36, length: 20 } } },
+    bar: { form: 'inclined', incline: 15, stroke },
+  }),
+})
+const onePiece = (change: Json) => job({ bar: { form: 'one piece', ...change } })
+const nosed = (over: number): Trial => ({
+  document: onePiece({}),
+  amend: (sized) =>
+    sized.groundBar
+      ? {
+          ...sized,
+          groundBar: {
+            ...sized.groundBar,
+            backToNose: { ...sized.groundBar.backToNose, upper: sized.groundBar.backToNoseMost + over },
+          },
+        }
+      : sized,
+})
 const lanes = (offset: number): Trial => ({
   document: bar({ nose: { width: 5, cornerRadius: 0 }, bit: { size: 6 } }),
   amend: withBar(({ lanes }) => ({ lanes: lanes.map((lane, n) => ({ ...lane, offset: n === 0 ? -offset : offset })) })),
@@ -170,6 +201,30 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     job({ rest: { use: 'gate latch' } }),
   ),
 
+  'bore-takes-a-bar': {
+    holds: 6,
+    breaks: 4,
+    at: (diameter) => job({ bore: { diameter, length: 6 }, keyway: { width: 1.5, across: diameter + 0.8 }, bar: {} }),
+  },
+  'stages-gain': amended(staged(1), staged(-0.1), staged(0)),
+  'wall-takes-thread': amended(
+    wallScrew(() => ({ diameter: { nominal: 16, lower: 16, upper: 16 } })),
+    wallScrew(({ crossHole }) => ({ diameter: { nominal: 11, lower: crossHole.upper + 5, upper: 11 } })),
+    // M4 by 0.7: four threads are 2.8 a side.
+    wallScrew(({ crossHole }) => ({
+      crossHole: { ...crossHole, upper: 8 },
+      diameter: { nominal: 16, lower: 13.6, upper: 16 },
+    })),
+  ),
+  'relief-left-when-rocked': amended(
+    wallScrew(() => ({ rock: 0.5 })),
+    wallScrew(() => ({ rock: 4 })),
+    // Mild steel is relieved by 5°.
+    wallScrew(() => ({ rock: 3 })),
+  ),
+  'inclined-bit-is-pushed': amended(leaning('push'), leaning('pull'), leaning('push')),
+  'nose-on-round': amended(nosed(-0.1), nosed(0.1), nosed(0)),
+  'neck-bears': { holds: 0.01, breaks: 3, at: (infeed) => onePiece({ diameter: 16, projection: 4.6, infeed }) },
   'bar-passes-bore': { holds: 16, breaks: 22, at: (diameter) => bar({ diameter, stages: 1 }) },
   'projection-reaches': { holds: 4.6, breaks: 3, at: (projection) => bar({ diameter: 16, projection }) },
   'projection-enters': { holds: 4.6, breaks: 9, at: (projection) => bar({ diameter: 16, projection }) },

@@ -1,5 +1,6 @@
 import { barRules } from '../../src/checks/bar.ts'
 import { broachRule, bushingRules, noBarRule } from '../../src/checks/bushing.ts'
+import { groundForceRules, groundRules } from '../../src/checks/ground.ts'
 import { forceRules, keyRules, pressForceRules } from '../../src/checks/forces.ts'
 import { indexRules } from '../../src/checks/indexing.ts'
 import { judge } from '../../src/checks/judge.ts'
@@ -13,6 +14,8 @@ export const everyRule = [
   ...sectionRules,
   ...indexRules,
   ...barRules,
+  ...groundRules,
+  ...groundForceRules,
   ...bushingRules,
   broachRule,
   noBarRule,

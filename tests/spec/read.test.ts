@@ -80,7 +80,7 @@ describe('the bore', () => {
   })
 
   it.each([
-    [{ diameter: 4.9 }, 'bore.diameter', /5 mm to 400 mm/],
+    [{ diameter: 2.9 }, 'bore.diameter', /5 mm to 400 mm/],
     [{ diameter: 401 }, 'bore.diameter', /5 mm to 400 mm/],
     [{ length: 0 }, 'bore.length', /above 0/],
     [{ length: -3 }, 'bore.length', /above 0/],
