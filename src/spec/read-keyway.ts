@@ -128,10 +128,13 @@ function byStandard(
       ? undefined
       : (reading.word(`${key}.form`, ['square', 'rectangular']) ??
         (bore <= squareUpTo + 1e-6 ? 'square' : 'rectangular'))
+  const taper = reading.states(`${key}.taper`)
   const missing =
     standard === 'iso-773'
       ? isoMissing(bore, width)
-      : asmeMissing(bore, width, reading.states(`${key}.taper`) ? 'taper' : (form ?? 'square'), fit)
+      : taper
+        ? asmeMissing(bore, width, 'taper', 'class 2')
+        : asmeMissing(bore, width, form ?? 'square', fit)
   if (missing) {
     reading.complain(`${key}.${missing.at}`, missing.accepted)
     return undefined
