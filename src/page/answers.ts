@@ -1,11 +1,12 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Design } from '../design.ts'
 import { document, jobUnits, opened } from './job.ts'
+import { drawnNow, taken, width } from './looked-at.ts'
 import { shownUnits } from './shown-in.ts'
 import type { Makes } from './workers/makes.ts'
 import type { Told } from './workers/rules.ts'
 import { asking } from './workers/talk.ts'
-import type { JobAsked, Outcome, Works } from './workers/works.ts'
+import type { Drawn, JobAsked, Outcome, Works } from './workers/works.ts'
 
 /** Works out the job; always the same hand, so that it is warm. */
 export const working = asking<Works>(
@@ -48,7 +49,13 @@ const pass = async (): Promise<void> => {
     const job = wanted
     wanted = undefined
     try {
-      const answer = await working.ask('work', job)
+      const looked =
+        width.value < 100
+          ? {}
+          : { looked: { width: width.value, ...(taken.value !== undefined && { passes: taken.value }) } }
+      const answer = await working.ask('work', { ...job, ...looked }, (step) => {
+        drawnNow.value = step as Drawn
+      })
       outcome.value = answer
       if (answer.design) settled.value = answer
       fault.value = undefined

@@ -1,20 +1,13 @@
 import { computed, effect, signal } from '@preact/signals'
 import { fault, settled, working } from './answers.ts'
+import { bars, barsShown, barWidth, drawnNow, taken, width } from './looked-at.ts'
 import { shownUnits } from './shown-in.ts'
 import { Ended } from './workers/talk.ts'
-import type { Drawn, PassRun } from './workers/works.ts'
+import type { PassRun } from './workers/works.ts'
 
-/** What is looked at: the cut, pass by pass, and what is drawn of it. */
-
-/** The finding whose dimension is shown on the picture. */
-export const shownFinding = signal<string | undefined>(undefined)
-/** Width of the figures, px. */
-export const width = signal(0)
-export const drawnNow = signal<Drawn | undefined>(undefined)
+/** The cut, pass by pass, and the figures kept in step with it. */
 
 export const passes = computed<readonly PassRun[]>(() => settled.value?.passes ?? [])
-/** Passes taken; undefined is all of them, where fronts foul. */
-const taken = signal<number | undefined>(undefined)
 export const passAt = computed(() => Math.min(taken.value ?? passes.value.length, passes.value.length))
 /** Takes so many passes, within what there is. */
 export const takePasses = (count: number): void => {
@@ -66,7 +59,11 @@ const draw = async (): Promise<void> => {
   while (wanted) {
     wanted = false
     try {
-      drawnNow.value = await working.ask('draw', { passes: passAt.value, width: width.value, shown: shownUnits.value })
+      drawnNow.value = await working.ask('draw', {
+        ...(taken.value !== undefined && { passes: taken.value }),
+        width: width.value,
+        shown: shownUnits.value,
+      })
     } catch (error) {
       if (!(error instanceof Ended))
         fault.value = error instanceof Error ? (error.stack ?? error.message) : String(error)
@@ -82,5 +79,14 @@ export const followBench = (): void => {
     void [passAt.value, shownUnits.value]
     wanted = true
     void draw()
+  })
+  effect(() => {
+    if (!settled.value?.design || barWidth.value < 100 || barsShown.value.length === 0) return
+    working.ask('margins', { width: barWidth.value, rules: barsShown.value }).then(
+      (found) => {
+        bars.value = found
+      },
+      () => undefined,
+    )
   })
 }

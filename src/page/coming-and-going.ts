@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals'
 import type { Complaint } from '../spec/complaint.ts'
 import { standsAt } from '../spec/place.ts'
-import { outcome, working } from './answers.ts'
+import { fault, outcome, working } from './answers.ts'
 import { changes, type Opened, open, opened } from './job.ts'
 import { keep, kept, whenKeptElsewhere } from './keeping.ts'
 import { showIn, shownUnits } from './shown-in.ts'
@@ -37,6 +37,11 @@ const lay = (job: Opened): void => {
   filed.value = job.text
   visited.value = true
   showIn(standsAt(job.document, ['units']) === 'in' ? 'in' : 'mm')
+}
+
+/** What goes wrong here is our own fault, and the page says so. */
+const ours = (error: unknown): void => {
+  fault.value = error instanceof Error ? (error.stack ?? error.message) : String(error)
 }
 
 /** Opens the texts of a spec, and of a shop file if it came with it. */
@@ -86,7 +91,7 @@ export const openFiles = async (files: readonly File[]): Promise<void> => {
   // Two at once are a spec and its shop file: the spec is the one that names a bore.
   const spec = texts.find(({ text }) => /^\s*["']?bore["']?\s*:/m.test(text)) ?? texts[0]
   const shop = texts.find((each) => each !== spec)
-  if (spec) await openTexts(spec.name, spec.text, shop?.text)
+  if (spec) await openTexts(spec.name, spec.text, shop?.text).catch(ours)
 }
 
 /** An invented job, made up for show. */
@@ -94,8 +99,12 @@ export const openInvented = async (name: string): Promise<void> => {
   const { invented } = await import('./invented.ts')
   const text = invented[name]
   if (text === undefined) return
-  const answer = await working.ask('open', { text })
-  if ('document' in answer) lay({ text, document: answer.document })
+  await working
+    .ask('open', { text })
+    .then((answer) => {
+      if ('document' in answer) lay({ text, document: answer.document })
+    })
+    .catch(ours)
 }
 
 /** Hands a file to the browser. */
@@ -144,7 +153,7 @@ const fromBrowser = async (): Promise<void> => {
 /** Takes the job that another tab has kept. */
 export const takeElsewhere = async (): Promise<void> => {
   elsewhere.value = undefined
-  await fromBrowser()
+  await fromBrowser().catch(ours)
 }
 
 /** Brings back the job of the address, or the one that this browser kept; then keeps both in step with the page. */

@@ -23,27 +23,29 @@ const jobMade = (): JobMade | undefined => {
   return { text, ...(opened.value.shop !== undefined && { shop: opened.value.shop }) }
 }
 
-/** Keeps the sheets in step with the job. */
+/** Keeps the sheets in step with the job: laid when it has been still for a while, one at a time. */
 export const followParts = (): void => {
   let timer: ReturnType<typeof setTimeout> | undefined
-  let last: string | undefined
+  let laid: string | undefined
+  let busy = false
+  const lay = async (): Promise<void> => {
+    const job = jobMade()
+    if (busy || !job || job.text === laid) return
+    busy = true
+    laid = job.text
+    try {
+      parts.value = await drawing.ask('parts', job)
+    } catch (error) {
+      if (!(error instanceof Ended)) fault.value = String(error)
+    }
+    busy = false
+    // What was changed meanwhile is laid next.
+    void lay()
+  }
   settled.subscribe((now) => {
-    if (!now?.design || now.text === last) return
-    last = now.text
+    if (!now?.design) return
     clearTimeout(timer)
-    timer = setTimeout(() => {
-      const job = jobMade()
-      if (!job) return
-      drawing.end()
-      drawing.ask('parts', job).then(
-        (found) => {
-          parts.value = found
-        },
-        (error: unknown) => {
-          if (!(error instanceof Ended)) fault.value = String(error)
-        },
-      )
-    }, still)
+    timer = setTimeout(() => void lay(), still)
   })
 }
 

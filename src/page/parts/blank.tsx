@@ -146,7 +146,7 @@ const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
         }}
       />
       <span class="unit" id={`${id}-unit`}>
-        {/[a-z\"]\s*$/i.test(text) ? '' : unitOf(kind, units.shown)}
+        {/[a-z"]\s*$/i.test(text) ? '' : unitOf(kind, units.shown)}
       </span>
       {said && (
         <p class="note complaint" id={`${id}-said`}>

@@ -1,18 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks'
 import { current, design } from '../answers.ts'
-import {
-  drawnNow,
-  lastGate,
-  nextGate,
-  passAt,
-  passes,
-  run,
-  running,
-  shownFinding,
-  stop,
-  takePasses,
-  width,
-} from '../bench.ts'
+import { lastGate, nextGate, passAt, passes, run, running, stop, takePasses } from '../bench.ts'
+import { drawnNow, shownFinding, width } from '../looked-at.ts'
 import type { Picture } from '../workers/works.ts'
 import { dimensionsOf } from '../dimensions-of.ts'
 import { Heading } from './heading.tsx'
@@ -82,10 +71,11 @@ export const Bore = () => {
       )}
       {pictures.press && (
         <>
-          <Heading id="pressed" aside="the broach in its bushing">
+          <Heading id="pressed" aside="at the end of the last pass">
             At the press
           </Heading>
           <Shown picture={pictures.press} name="press" />
+          <Shown picture={pictures.pressLengthwise} name="press-lengthwise" />
         </>
       )}
     </section>

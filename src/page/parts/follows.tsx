@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals'
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Finding, Remedy } from '../../checks/rule.ts'
 import type { Design } from '../../design.ts'
 import { current, design, rules, settled } from '../answers.ts'
-import { shownFinding } from '../bench.ts'
+import { barsShown, barWidth, shownFinding } from '../looked-at.ts'
 import { jobUnits, stated, tell, undo } from '../job.ts'
 import { measure } from '../measures.ts'
 import { chosen } from '../rows/chosen.ts'
@@ -43,19 +43,34 @@ const inOrder = (findings: readonly Finding[]): readonly Finding[] => {
 export const Follows = () => {
   const [all, setAll] = useState(false)
   const whole = design.value
-  if (!whole) return null
-  const ordered = inOrder(whole.findings)
+  const ordered = inOrder(whole?.findings ?? [])
   const open = ordered.filter((finding, place) => finding.verdict !== 'pass' || place < first)
   const shown = all
     ? ordered
     : ordered.slice(0, Math.max(first, open.filter((finding) => finding.verdict !== 'pass').length))
   const more = ordered.length - shown.length
+  const list = useRef<HTMLOListElement>(null)
+  useEffect(() => {
+    if (!list.current) return undefined
+    const seen = new ResizeObserver(() => {
+      const first = list.current?.querySelector('.margin')
+      if (first) barWidth.value = Math.floor(first.getBoundingClientRect().width)
+    })
+    seen.observe(list.current)
+    return () => seen.disconnect()
+  }, [whole !== undefined])
+  const named = shown.map((finding) => finding.rule)
+  useEffect(() => {
+    barsShown.value = named
+  }, [named.join()])
+  if (!whole) return null
   return (
     <section class={`follows${current.value ? '' : ' is-old'}`} aria-labelledby="follows">
       <Heading id="follows" aside="tightest first">
         What follows
       </Heading>
       <ol
+        ref={list}
         class="findings"
         onFocusCapture={() => {
           order.value ??= whole.findings.map((finding) => finding.rule)
@@ -108,7 +123,7 @@ const Found = ({ finding }: { finding: Finding }) => {
       <p class="reason">
         <b>{one}.</b> {reason}
       </p>
-      <MarginBar finding={finding} units={units} />
+      <MarginBar rule={rule} />
       {limit !== undefined && told && (
         <p class="figures">
           <span>

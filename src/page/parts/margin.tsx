@@ -1,5 +1,6 @@
-import type { Finding } from '../../checks/rule.ts'
-import type { Units } from '../../spec/spec.ts'
+import { bars } from '../looked-at.ts'
 
 /** How far a finding stands from its limit, drawn. The figures under it say the same in words. */
-export const MarginBar = (_: { finding: Finding; units: Units }) => null
+export const MarginBar = ({ rule }: { rule: string }) => (
+  <div class="margin" aria-hidden="true" dangerouslySetInnerHTML={{ __html: bars.value[rule] ?? '' }} />
+)

@@ -2,11 +2,17 @@ import type { Design } from '../../design.ts'
 import { lagAt, zeroOf } from '../../figures/cut.ts'
 import { type Figure, onPage } from '../../figures/figure.ts'
 import { fourLengths } from '../../figures/lengths.ts'
+import { lengthwise } from '../../figures/lengthwise.ts'
 import { longInfeed } from '../../figures/long-infeed.ts'
+import { marginBar, marginOf } from '../../figures/margin-bar.ts'
+import { pinAndPlug } from '../../figures/pin-and-plug.ts'
+import { pressLengthwise } from '../../figures/press-lengthwise.ts'
+import { pressSection } from '../../figures/press-section.ts'
 import { sectionFigure } from '../../figures/section.ts'
+import type { Where } from '../../figures/standing.ts'
 import { svgOf } from '../../figures/svg.ts'
 import { figure } from '../../spec/figures.ts'
-import type { Drawn, PassRun, Picture, PictureName } from './works.ts'
+import type { Drawn, Looked, PassRun, Picture, PictureName } from './works.ts'
 
 /** Every pass of a bar job in the order of the cut, with the gates at which something is measured. */
 export const passRuns = (design: Design): readonly PassRun[] => {
@@ -40,7 +46,7 @@ const spokenOf = (
   const run = runs[passes - 1]
   const said = (mm: number): string => figure(mm, spec.units, { unit: false })
   if (!bar || runs.length === 0) return { spoken: '', dial: '' }
-  if (!run) return { spoken: 'First touch: nothing is cut yet.', dial: `first touch, dial ${said(0)}` }
+  if (!run) return { spoken: 'First touch: nothing is cut yet.', dial: `first touch, dial ${figure(0, spec.units)}` }
   const lag = lagAt(design, run.lane, run.infeed)
   const across = section.boreRadius + zeroOf(design) + run.infeed - lag
   const inLane = bar.lanes.length > 1 ? `, lane ${run.lane + 1} of ${bar.lanes.length}` : ''
@@ -53,17 +59,33 @@ const spokenOf = (
 }
 
 /** The figures of a design after so many passes. */
-export const drawn = (design: Design, passes: number, width: number): Drawn => {
+export const drawn = (design: Design, { passes = Infinity, width }: Looked): Drawn => {
   const runs = passRuns(design)
-  const run = runs[Math.min(passes, runs.length) - 1]
+  const taken = Math.min(passes, runs.length)
+  const run = runs[taken - 1]
   const target = onPage(width)
   const cursor = run ? { infeed: run.infeed, lane: run.lane } : { infeed: 0, lane: 0 }
-  const done = runs.length === 0 || passes >= runs.length
-  const made: Partial<Record<PictureName, Figure>> = {
-    section: sectionFigure(design, done ? 'floor' : { ...cursor, stage: run?.setting ?? 0 }, target),
+  const done = taken >= runs.length
+  const where: Where = done ? 'floor' : { ...cursor, stage: run?.setting ?? 0 }
+  const made: Readonly<Record<PictureName, Figure | undefined>> = {
+    section: sectionFigure(design, where, target),
     lengths: fourLengths(design, target),
-    ...(runs.length > 0 && { infeed: longInfeed(design, target, cursor) }),
+    infeed: runs.length > 0 ? longInfeed(design, target, cursor) : undefined,
+    lengthwise: lengthwise(design, target, where),
+    measuring: pinAndPlug(design, onPage(Math.min(width, 340))),
+    press: pressSection(design, target),
+    pressLengthwise: pressLengthwise(design, target),
   }
-  const pictures = Object.fromEntries(Object.entries(made).map(([name, figure]) => [name, pictureOf(figure)]))
-  return { pictures, ...spokenOf(design, runs, passes) }
+  const pictures = Object.fromEntries(
+    Object.entries(made).flatMap(([name, one]) => (one ? [[name, pictureOf(one)]] : [])),
+  )
+  return { pictures, ...spokenOf(design, runs, taken) }
 }
+
+/** A bar for each of these findings, so many px wide. */
+export const bars = (design: Design, rules: readonly string[], width: number): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    design.findings
+      .filter(({ rule }) => rules.includes(rule))
+      .map((finding) => [finding.rule, svgOf(marginBar(marginOf(finding), onPage(width)), `bar-${finding.rule}`)]),
+  )

@@ -5,7 +5,7 @@ import { patchDocument, readSpec, shopPath } from '../../spec/read.ts'
 import { workMaterials } from '../../standards/materials.ts'
 import { threadNames } from '../../standards/threads.ts'
 import { chosen } from '../rows/chosen.ts'
-import { drawn, passRuns } from './drawn.ts'
+import { bars, drawn, passRuns } from './drawn.ts'
 import { packed, unpacked } from './link.ts'
 import { rewritten } from './rewritten.ts'
 import { rules } from './rules.ts'
@@ -39,11 +39,16 @@ answering<Works>({
 
   unpack: (address) => unpacked(address),
 
-  work: (job) => {
+  work: (job, step) => {
     const text = rewritten(job.text, job.document)
     const link = packed({ text, ...(job.shop !== undefined && { shop: job.shop }) })
     const outcome = read(job)
     if ('complaints' in outcome) return { complaints: outcome.complaints, reasons: {}, passes: [], text, link }
+    const { looked, shown } = job
+    if (looked) {
+      const sized: Design = { ...sizesOf(outcome.spec), findings: [], verdict: 'pass' }
+      step(drawn({ ...sized, spec: { ...sized.spec, units: shown } }, looked))
+    }
     const worked = design(outcome.spec)
     last = worked
     // The same rules said in the other unit: only their words are taken.
@@ -74,12 +79,10 @@ answering<Works>({
     return found
   },
 
-  draw: ({ passes, width, shown }) =>
-    last
-      ? drawn({ ...last, spec: { ...last.spec, units: shown } }, passes, width)
-      : { pictures: {}, spoken: '', dial: '' },
+  draw: ({ shown, ...looked }) =>
+    last ? drawn({ ...last, spec: { ...last.spec, units: shown } }, looked) : { pictures: {}, spoken: '', dial: '' },
 
-  margins: () => ({}),
+  margins: ({ width, rules: asked }) => (last ? bars(last, asked, width) : {}),
 
   rules: () => rules,
 

@@ -12,6 +12,14 @@ export interface JobAsked {
   /** The shop file that it names, as text. */
   readonly shop?: string
   readonly shown: Units
+  /** Drawn before it is judged, and told as a step, so that the picture follows the key. */
+  readonly looked?: Looked
+}
+
+/** How the figures are looked at: after so many passes, all where left out; so many px wide. */
+export interface Looked {
+  readonly passes?: number
+  readonly width: number
 }
 
 /** One pass of the cut. */
@@ -35,8 +43,7 @@ export interface Picture {
 }
 
 /** Which figures the page shows. */
-export const pictureNames = ['section', 'lengths', 'infeed', 'lengthwise', 'press'] as const
-export type PictureName = (typeof pictureNames)[number]
+export type PictureName = 'section' | 'lengths' | 'infeed' | 'lengthwise' | 'measuring' | 'press' | 'pressLengthwise'
 
 export interface Drawn {
   readonly pictures: Readonly<Partial<Record<PictureName, Picture>>>
@@ -76,11 +83,14 @@ export type Works = {
   }
   /** The job that was worked out last, drawn after so many passes, so many px wide. */
   readonly draw: {
-    readonly asks: { readonly passes: number; readonly width: number; readonly shown: Units }
+    readonly asks: Looked & { readonly shown: Units }
     readonly answers: Drawn
   }
   /** For each finding a bar that shows its margin. */
-  readonly margins: { readonly asks: { readonly width: number }; readonly answers: Readonly<Record<string, string>> }
+  readonly margins: {
+    readonly asks: { readonly width: number; readonly rules: readonly string[] }
+    readonly answers: Readonly<Record<string, string>>
+  }
   readonly rules: { readonly asks: undefined; readonly answers: Readonly<Record<string, Told>> }
   readonly offered: {
     readonly asks: undefined

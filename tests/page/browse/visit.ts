@@ -49,7 +49,11 @@ export const visit = async (
   const home = inject('address')
   page.on('console', (message) => wrongs.push(`console ${message.type()}: ${message.text()}`))
   page.on('pageerror', (error) => wrongs.push(`error: ${error.message}`))
-  page.on('requestfailed', (request) => wrongs.push(`failed: ${request.url()}`))
+  page.on('requestfailed', (request) => {
+    // What was under way when the page was left has not failed.
+    const why = request.failure()?.errorText
+    if (why !== 'net::ERR_ABORTED') wrongs.push(`failed: ${request.url()} ${why}`)
+  })
   context.on('request', (request) => {
     if (!request.url().startsWith(home) && !request.url().startsWith('blob:')) wrongs.push(`away: ${request.url()}`)
   })

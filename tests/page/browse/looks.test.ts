@@ -1,0 +1,110 @@
+import { createRequire } from 'node:module'
+import { describe, expect, it } from 'vitest'
+import { browsing, openInvented, visit } from './visit.ts'
+
+browsing()
+
+const axe = createRequire(import.meta.url).resolve('axe-core')
+
+interface Violation {
+  readonly id: string
+  readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[]
+}
+
+const lights = ['Day', 'Night', 'Strong'] as const
+const widths = [1400, 800, 360] as const
+
+describe('looks', { timeout: 120_000 }, () => {
+  for (const width of widths)
+    it(`at ${width} px: nothing that axe finds in any light, nothing sideways`, async () => {
+      const { page, wrongs } = await visit({ viewport: { width, height: 900 } })
+      const checked: [string, string[]][] = []
+      const look = async (what: string): Promise<void> => {
+        // The policy of the page lets no script in but its own; the checker comes in by the side door.
+        if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(await axeSource())
+        const found = await page.evaluate(async () => {
+          const { axe: checker } = window as unknown as {
+            axe: { run: (on: Document, how: object) => Promise<{ violations: Violation[] }> }
+          }
+          const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']
+          return (await checker.run(document, { runOnly: tags })).violations
+        })
+        checked.push([
+          what,
+          found.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)} ${nodes[0]?.failureSummary ?? ''}`),
+        ])
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+        expect([what, over]).toEqual([what, 0])
+      }
+      await look('first visit')
+      await openInvented(page, 'a boat-winch gear')
+      await page.waitForSelector('.piece img')
+      for (const light of lights) {
+        if (width === 360 && !(await page.getByLabel(light, { exact: true }).isVisible()))
+          await page.getByRole('button', { name: 'More', exact: true }).click()
+        await page.getByLabel(light, { exact: true }).check()
+        await look(light)
+      }
+      for (const change of await page.getByRole('button', { name: /^Change/ }).all())
+        if (await change.isVisible()) await change.click()
+      for (const button of ['The spec, as text', 'Keys on the keyboard'])
+        await page.getByRole('button', { name: button }).click()
+      await page
+        .locator('.finding')
+        .first()
+        .getByRole('button', { name: /How this was come by/ })
+        .click()
+      await look('opened out')
+      expect(checked.filter(([, violations]) => violations.length > 0)).toEqual([])
+      expect(wrongs).toEqual([])
+    })
+
+  it('holds together at 320 px and with letters twice as large', async () => {
+    const { page } = await visit({ viewport: { width: 320, height: 700 } })
+    await openInvented(page, 'a cider-mill pulley')
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0)
+    await page.setViewportSize({ width: 1400, height: 900 })
+    await page.evaluate(() => {
+      document.documentElement.classList.add('large')
+      const sheet = new CSSStyleSheet()
+      sheet.replaceSync('html.large { font-size: 200% }')
+      document.adoptedStyleSheets = [sheet]
+    })
+    await page.waitForTimeout(300)
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0)
+  })
+
+  it('the figure is laid anew for its width, and its letters keep their size', async () => {
+    const { page } = await visit()
+    await openInvented(page, 'a cider-mill pulley')
+    await page.waitForSelector('.picture.section svg')
+    const letters = async (): Promise<number> =>
+      page.evaluate(() => {
+        const svg = document.querySelector<SVGSVGElement>('.picture.section svg')
+        if (!svg) return 0
+        return (Number(svg.getAttribute('font-size')) * svg.getBoundingClientRect().width) / svg.viewBox.baseVal.width
+      })
+    expect(await letters()).toBeCloseTo(14, 0)
+    await page.setViewportSize({ width: 400, height: 800 })
+    await page.waitForFunction(
+      () => (document.querySelector('.picture.section svg')?.getBoundingClientRect().width ?? 999) < 400,
+    )
+    await page.waitForTimeout(300)
+    expect(await letters()).toBeCloseTo(14, 0)
+  })
+
+  it('headings in order, and a link to the bore first', async () => {
+    const { page } = await visit()
+    await openInvented(page, 'a boat-winch gear')
+    await page.keyboard.press('Tab')
+    const levels = await page.locator('h1, h2, h3').evaluateAll((all) => all.map((each) => Number(each.tagName[1])))
+    expect(levels[0]).toBe(1)
+    expect(levels.slice(1).every((level) => level === 2)).toBe(true)
+    expect(await page.locator('a').first().textContent()).toBe('To the bore')
+  })
+})
+
+const axeSource = async (): Promise<string> => {
+  const { readFile } = await import('node:fs/promises')
+  return readFile(axe, 'utf8')
+}
