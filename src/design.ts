@@ -113,8 +113,11 @@ const withdrawnFarther = (spec: Spec, stated: BarSpec, worked: Sized): Sized => 
   return sound && asStiff && !breaks(farther) ? farther : worked
 }
 
+/** In larger bores a blank and a bar to hold it are sooner bought than such a bar is ground, mm. Source: judgement. */
+const onePieceUpTo = 12
+
 /**
- * A bar of one piece, where it is asked for, or where no bit can be held in any bar and nothing is fixed that speaks against it; undefined
+ * A bar of one piece, where it is asked for, or where in a small bore no bit can be held in any bar and nothing is fixed that speaks against it; undefined
  * where it has no room either.
  */
 const groundInstead = (
@@ -125,7 +128,7 @@ const groundInstead = (
 ): Reasoned<GroundBar> | undefined => {
   if (section.socket || section.groove) return undefined
   if (asked.form === 'one piece') return groundBarOf(spec, asked, section).reasoned
-  if (!leftOpen(asked) || candidate?.broken.length === 0) return undefined
+  if (!leftOpen(asked) || section.bore.lower > onePieceUpTo || candidate?.broken.length === 0) return undefined
   const { works, reasoned } = groundBarOf(spec, asked, section)
   return works ? reasoned : undefined
 }

@@ -94,7 +94,9 @@ const tipNose = (spec: Spec, bar: BarSpec, section: Section, bit: Tooling): Nose
   const mouth = widthLimits.upper
   const wanted = roundUp(mouth + either(spec.units, 0.2, 0.008), either(spec.units, 0.1, 0.005))
   const blank = bit.shape === 'round' ? 0.9 * bit.size : bit.size
-  const width = bar.nose.width ?? (blank >= mouth - sliver ? Math.min(wanted, blank) : mouth)
+  const rounded = roundUp(mouth, either(spec.units, 0.05, 0.001))
+  const width =
+    bar.nose.width ?? (blank >= mouth - sliver ? Math.min(wanted, blank) : bit.size >= rounded ? rounded : mouth)
   return { width, cornerRadius, single: true }
 }
 

@@ -39,5 +39,7 @@ export function readFeature(reading: Reading): Feature | undefined {
   }
   const why = barOnly[kind]
   if (why && reading.states('tooling.press')) reading.complain('tooling.press', `nothing here: ${why}`)
+  if ((kind === 'socket' || kind === 'groove') && reading.raw('tooling.bar.form') === 'one piece')
+    reading.complain('tooling.bar.form', 'a bar with a bit: one of one piece has a flat edge, no V and no round')
   return readers[kind](reading)
 }

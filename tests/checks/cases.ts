@@ -1,5 +1,6 @@
 import type { Section } from '../../src/dimensions/types.ts'
 import type { Sized } from '../../src/design.ts'
+import { featureCases } from './feature-cases.ts'
 import type { Document, Trial } from './jobs.ts'
 
 /** A value on which a rule holds, one on which it breaks, and the job for any value between: the line is found by halving. */
@@ -140,10 +141,6 @@ const infeed = (change: Json) => (value: number) =>
 /** All of the bar fixed, so that what drives it changes nothing of it. */
 const driven = (change: Json): Document =>
   bar({ diameter: 16, projection: 4.6, bit: { size: 6 }, nose: { width: 6, cornerRadius: 0 }, rake: 10, ...change })
-const flanks = (torque: number): Trial => ({
-  document: job({ rest: { load: { torque: '100 N m' } } }),
-  amend: (sized) => ({ ...sized, jointLoads: { torque, pressure: 20, length: 30 } }),
-})
 
 const heldDocuments = (holds: Document, breaks: Document, line: Document): Three => ({
   holds: { document: holds },
@@ -153,6 +150,7 @@ const heldDocuments = (holds: Document, breaks: Document, line: Document): Three
 const amended = (holds: Trial, breaks: Trial, line: Trial): Three => ({ holds, breaks, line })
 
 export const cases: Readonly<Record<string, Three | Between>> = {
+  ...featureCases,
   'floor-beyond-bore': heldDocuments(
     job({}),
     job({ keyway: { width: 8, across: 24.9 } }),
@@ -427,7 +425,14 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     job({ bore: { chromed: true } }),
     job({ bore: { chromed: false, length: 30 } }),
   ),
-  'flanks-carry-load': amended(flanks(150_000), flanks(90_000), flanks(100_000)),
+  'flanks-carry-load': {
+    holds: 1,
+    breaks: 5000,
+    at: (torque) => ({
+      ...job({ bore: { diameter: 23 }, rest: { load: { torque: `${torque} N m` } } }),
+      feature: { spline: { standard: 'iso-14', size: '6x23x26' } },
+    }),
+  },
   'hub-long-for-key': {
     holds: 40,
     breaks: 20,
