@@ -245,3 +245,36 @@ describe('a taper key', () => {
     expect((at({}).acrossLimits.lower - at({ taper: '1:96' }).acrossLimits.lower) / 25.4).toBeCloseTo(0.025, 6)
   })
 })
+
+describe('splines and a socket', () => {
+  it('6 × 23 × 26 sliding idle, 30 long: flanks of 1.5 less 0.3 of chamfers at 20 N/mm², three quarters bearing (Orlov, from memory; judgement)', () => {
+    const { jointLoads, keyLoads } = jobOf({
+      bore: { diameter: 23, length: 30 },
+      feature: { spline: { standard: 'iso-14', size: '6x23x26' } },
+      tooling: { bar: {} },
+    })
+    expect(keyLoads).toBeUndefined()
+    expect(jointLoads?.pressure).toBe(20)
+    // 1653.75 N mm a millimetre with the whole flank: worked scenario, derived. The bore at mid-tolerance is a hair over 23.
+    const height = 13 - 23.0105 / 2
+    expect(jointLoads?.torque).toBeCloseTo(20 * 6 * 0.8 * height * ((13 + 23.0105 / 2) / 2) * 30 * 0.75, -2)
+    expect((jointLoads?.torque ?? 0) / 30).toBeLessThan(1653.75)
+  })
+
+  it('a socket bears on the softer of hub and shaft, twofold', () => {
+    const socket = (over: Json) =>
+      jobOf({
+        bore: { diameter: 12.5, tolerance: [0, 0], length: 18 },
+        feature: { socket: { sides: 4, across: 12 } },
+        tooling: { bar: {} },
+        ...over,
+      }).jointLoads
+    expect(socket({})?.pressure).toBeCloseTo(275 / 2, 9)
+    expect(socket({ shaft: { yield: '200 MPa' } })?.pressure).toBe(100)
+    // 98.8125 N m over 20 mm at 100 N/mm² with no relief: worked scenario, derived.
+    const { torque = 0, length = 0 } = socket({ shaft: { yield: '200 MPa' } }) ?? {}
+    expect(length).toBe(18)
+    expect(torque / 1000).toBeLessThanOrEqual((98.8125 * 18) / 20 + 1e-9)
+    expect(torque / 1000).toBeGreaterThan(0.8 * ((98.8125 * 18) / 20))
+  })
+})

@@ -49,6 +49,23 @@ describe('the report', () => {
         'noseWidth noseLength cornerRadius rake endRelief sideRelief backTaper widthAtHeel widthAtNeck'.split(' '),
       ),
     )
+    expect(Object.keys(metric.loads ?? {})).toEqual(
+      expect.arrayContaining(
+        'cuttingForce thrust deflection lag residual bends holeStress holeStressExpected rootStressLimits pushMost infeedMost twist slip'.split(
+          ' ',
+        ),
+      ),
+    )
+    expect(Object.keys(metric.key ?? {})).toEqual(
+      expect.arrayContaining(
+        'torqueShear torqueBearingHub torqueBearingShaft torque weakest hubWall play offsetWithin clearanceHubDown shaftSideDepth'.split(
+          ' ',
+        ),
+      ),
+    )
+    expect(Object.keys(inch.press ?? {})).toEqual(
+      expect.arrayContaining('force capacity columnMargin hubMost hubStress hubStressMost overError'.split(' ')),
+    )
     expect(Object.keys(metric.plan ?? {})).toEqual(expect.arrayContaining('infeedPerPass passes lanes'.split(' ')))
     for (const finding of metric.findings)
       expect(Object.keys(finding)).toEqual(expect.arrayContaining('rule verdict unit reason remedies'.split(' ')))
