@@ -1,6 +1,6 @@
 /** A card laid onto sides of paper: 186 × 252 mm of matter, so that A4 and Letter break alike. */
 import { slabsOf } from './blocks.ts'
-import type { Block, Card, Leaf, Side } from './document.ts'
+import type { Block, Card, Leaf, Side, Words } from './document.ts'
 import { fitting, widthOf } from './letters.ts'
 import { lineHeight, linesOf } from './lines.ts'
 import { type Mark, moved, type Slab } from './marks.ts'
@@ -58,9 +58,7 @@ function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<
   const titleOf = (page: number): string => `${leaf.title}${counted}${page > 0 ? ', continued' : ''}: ${side.title}`
   const heads = [0, 1].map((page) => headOf(card, titleOf(page), signed && page === 0))
   const room = matter.height - Math.max(...heads.map(({ height }) => height))
-  const tried = airs.map((air) => ({ air, pages: paged(slabsOf(side.blocks, matter.width, air), room) }))
-  const fewest = Math.min(...tried.map((each) => each.pages.length))
-  const { air, pages } = tried.find((each) => each.pages.length === fewest) ?? { air: 1, pages: [] }
+  const { air, pages } = setTo(room, side)
   return pages.map((slabs, page) => {
     const head = heads[Math.min(page, 1)]
     const marks: Mark[] = [...(head?.marks ?? [])]
@@ -80,6 +78,17 @@ function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<
       ends: page === pages.length - 1,
     }
   })
+}
+
+/** A side as loosely as it may be on as few pages as it can. */
+function setTo(room: number, side: Side): { readonly air: number; readonly pages: readonly (readonly Slab[])[] } {
+  let best: ReturnType<typeof setTo> | undefined
+  for (const air of airs) {
+    const pages = paged(slabsOf(side.blocks, matter.width, air), room)
+    if (!best || pages.length < best.pages.length) best = { air, pages }
+    if (pages.length === 1) break
+  }
+  return best ?? { air: 1, pages: [] }
 }
 
 /** How loosely each side of a card is set, in order: for writers that lay it themselves and want it to break alike. */
@@ -139,31 +148,38 @@ const withHead = (group: readonly Slab[]): readonly Slab[] => {
   return again ? [again, ...group] : group
 }
 
+/** What stands at the right of a side's head, `room` mm wide: the units always, the name and what it is as far as they fit. */
+function rightOf(card: Card, signed: boolean, room: number): Words {
+  const units = `, ${card.units}`
+  if (signed) return `borewright${units}`
+  const free = room - widthOf(units, note)
+  const name = fitting(card.name, note, free, true)
+  const rest = free - widthOf(name, note, true)
+  const about = rest > 15 ? fitting(`, ${card.about}`, note, rest) : ''
+  return [{ bold: name }, about + units]
+}
+
 /** The line at the head of a side, and the heavy box of a job that is not sound. */
 function headOf(
   card: Card,
   title: string,
   signed: boolean,
 ): { readonly marks: readonly Mark[]; readonly height: number } {
-  const left = linesOf(
+  const left = setWords(
     [{ bold: 'Job card' }, `, ${title.charAt(0).toLowerCase()}${title.slice(1)}`],
     { size: note },
-    140,
+    130,
+    0,
+    0,
   )
-  const own = left[0]?.width ?? 0
-  const room = matter.width - own - 6
-  const about = `, ${card.about}, ${card.units}`
-  const name = fitting(card.name, note, room, true)
-  const free = room - widthOf(name, note, true)
-  const right = signed ? `borewright, ${card.units}` : ''
-  const runs = signed ? right : [{ bold: name }, fitting(about, note, free)]
-  const [set] = linesOf(runs, { size: note }, room + 1)
+  const [set] = linesOf(rightOf(card, signed, matter.width - left.width - 6), { size: note }, matter.width)
+  const rule = left.height + 0.6
   const marks: Mark[] = [
-    ...(left[0]?.marks ?? []),
+    ...left.marks,
     ...(set?.marks ?? []).map((mark) => moved(mark, matter.width - (set?.width ?? 0), 0)),
-    { mark: 'line', from: [0, 4.6], to: [matter.width, 4.6], width: boxed },
+    { mark: 'line', from: [0, rule], to: [matter.width, rule], width: boxed },
   ]
-  let height = 6.2
+  let height = rule + 1.6
   if (card.notSound?.length) {
     const words = setWords(
       [{ large: 'NOT SOUND' }, ' Made although this is broken: ', { bold: card.notSound.join(', ') }],

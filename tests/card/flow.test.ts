@@ -165,6 +165,13 @@ describe('a card on paper', () => {
     ).not.toContain('NOT SOUND')
   })
 
+  it('states its units at the head of every side, however long its name is', () => {
+    const long =
+      'a name that goes on for longer than any line at the head of a side has room for, and then on and on and on'
+    for (const side of flow({ ...card, name: long, about: long })) expect(textOf(side.marks)).toContain(', millimetres')
+    expect(textOf(flow(card)[1]?.marks ?? [])).toContain('cider-mill-pulley, 8 × 7 in 24 H7 × 38, millimetres')
+  })
+
   it('never ends a side with a heading, and repeats the heads of a table that goes on', () => {
     const long: Card = {
       ...card,
