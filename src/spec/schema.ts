@@ -142,7 +142,12 @@ const bar = keyed('A cutter bar with a ground tool bit', {
   dial: keyed('The dial that sets the depth', {
     mark: lengthAs('What one mark is; left out: 0.02 mm or 0.001 in', [0.02, '0.001 in']).optional(),
     reads: wordAs('Travel of the tool, or the change of diameter; left out: travel', ['travel', 'diameter']).optional(),
-    slide: angleAs('A slide set over from the bed’s axis, whose dial it is; left out: square to it', [30, 5.74], 0.5, 90).optional(),
+    slide: angleAs(
+      'A slide set over from the bed’s axis, whose dial it is; left out: square to it',
+      [30, 5.74],
+      0.5,
+      90,
+    ).optional(),
   })
     .nullable()
     .optional(),
@@ -261,7 +266,10 @@ const index = keyed('How the work is turned from slot to slot', {
     .min(1, { error: 'one hole count or more: [18]' })
     .max(100, { error: 'a list of at most 100' })
     .optional()
-    .meta({ description: 'Circles of holes in its plates; left out: the usual three plates', examples: [[15, 18, 20]] }),
+    .meta({
+      description: 'Circles of holes in its plates; left out: the usual three plates',
+      examples: [[15, 18, 20]],
+    }),
   gear: wholeCount('Teeth of a gear on the spindle', [48], 1000).optional(),
   plate: keyed('An index plate of one’s own', {
     radius: lengthAs('Radius of its holes', [60]),
