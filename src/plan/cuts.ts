@@ -134,7 +134,7 @@ const behind = ({ yielding }: Cutting, edge: Edge, x: number, chip: number, spri
   return { least: Math.min(least, yielding.residual.least), most: Math.min(most, yielding.residual.most) }
 }
 
-const doesAt = (cutting: Cutting, kind: Gate['kind'], next: ProjectionSetting | undefined): string => {
+const doesAt = (cutting: Cutting, kind: Gate['kind'], next: ProjectionSetting | undefined, offset: number): string => {
   const size = (mm: number) => figure(mm, cutting.units, { unit: false })
   if (kind === 'setting' && next)
     return `Bar out. Bit out to ${size(next.projection)}, ${size(next.overBarAndNose)} over bar and nose. Bar back in with the nose in the slot, touch the floor, set the dial anew.`
@@ -146,7 +146,8 @@ const doesAt = (cutting: Cutting, kind: Gate['kind'], next: ProjectionSetting | 
       : 'Stone the edge. Full cuts to the end, no spring passes.'
   if (cutting.stops.web)
     return kind === 'last' ? 'Through. Look along it for what is left of the web.' : 'Look at the edge.'
-  return kind === 'last' ? 'Measure, and add what is missing.' : 'Measure, and go on if it lies between.'
+  const where = offset === 0 ? 'Measure' : 'Measure on this side of the slot'
+  return kind === 'last' ? `${where}, and add what is missing.` : `${where}, and go on if it lies between.`
 }
 
 /** x from which this lane cuts with all of its width. */
@@ -216,7 +217,7 @@ const gatesOf = (
       ...across,
       ...(opposite !== undefined && { floorToFloor: expectedAt(2 * x, lags, 2, opposite) }),
       kind,
-      does: doesAt(cutting, kind, next),
+      does: doesAt(cutting, kind, next, lane.offset),
     }
   })
 }

@@ -152,6 +152,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
         eccentric: asked?.eccentric ?? 0,
       }),
       ...(play !== undefined && { play }),
+      ...(asked?.eccentric !== undefined && { acrossVaries: asked.eccentric }),
     },
     basis: {
       by: asked ? 'given in the spec' : told ? 'the shop’s dividing head' : 'nobody has said: a dividing head taken',
@@ -167,6 +168,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
       spread: 'between the two slots that are farthest out of step',
       playNeeded:
         'exact for a shaft free to turn and shift: the worst pair of slots, at the bore and at the tip of the tooth or key',
+      acrossVaries: 'the bore off the axis, as told',
       play: 'as told; else slot less key, or the tooth of the tightest fit of ISO 14, at mid-tolerance',
     },
   }

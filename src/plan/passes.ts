@@ -1,4 +1,5 @@
 import type { Basis } from '../dimensions/basis.ts'
+import { touchOffX } from '../dimensions/bore.ts'
 import { engagedMost, targetOf as floorOf } from '../dimensions/engaged.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
 import type { BarInBore, Section } from '../dimensions/types.ts'
@@ -126,6 +127,8 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
   // To the mark short of the floor: what is left is found by measuring.
   const marks = Math.floor(whole / dial.mark + 1e-3)
   const passes = lanes.reduce((sum, lane) => sum + lane.passes, 0)
+  // The middle is found with the nose in the middle, whatever lanes come after.
+  const middleTouch = touchOffX(section.boreRadius, noseWidth, Math.min(section.cornerRadius, noseWidth / 2))
   const slots = section.at.length
   const stroke = {
     before: before(spec),
@@ -158,7 +161,7 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     target,
     bores: { reading: stops.last, rows: boresOf(spec, infeed, stops.last / dial.perInfeed) },
     gateBy,
-    ...(flat && { centring: centringOf(section, noseWidth, zero, dial, spec.units) }),
+    ...(flat && { centring: centringOf(section, noseWidth, middleTouch, dial, spec.units) }),
     withdraw: asked.clearance.withdrawn,
     stroke,
     tram: quarterOfLimits(section, spec.units),

@@ -270,4 +270,6 @@ export interface Indexing {
   /** Play that the errors of index and eccentricity take from a shaft free to turn, and the least play there is. */
   readonly playNeeded: number
   readonly play?: number
+  /** ± by which across differs from slot to slot in a bore that is off the axis it is turned about. */
+  readonly acrossVaries?: number
 }
