@@ -2,7 +2,7 @@
 import type { Design } from '../design.ts'
 import { circle, type Point } from '../solid/outline.ts'
 import type { LineKind, Run } from './figure.ts'
-import { whole } from './saying.ts'
+import { bare, whole } from './saying.ts'
 import { type Box, boxOf, chain, lengthOfRuns, type Sketch } from './sketch.ts'
 
 export interface Spot {
@@ -193,7 +193,12 @@ const balls = (on: Sketch, callouts: readonly Callout[], sheet: Sheet): number =
     on.area('ball', [circle(2 * radius, centre)], of)
     on.ball(centre, String(number), of)
   }
-  const columns = sheet.width >= 21 * em ? 2 : 1
+  const row = ({ name, mm }: Callout): readonly Run[] => [
+    { role: 'word', text: `${name} ` },
+    { role: 'figure', text: bare(sheet.design, mm) },
+  ]
+  const longest = Math.max(0, ...placed.map(({ callout }) => lengthOfRuns(row(callout), em)))
+  const columns = 2 * (longest + 2 * em) <= sheet.width ? 2 : 1
   const rows = Math.ceil(placed.length / columns)
   placed.forEach(({ number, callout }, index) => {
     const column = Math.floor(index / rows)
@@ -201,14 +206,7 @@ const balls = (on: Sketch, callouts: readonly Callout[], sheet: Sheet): number =
     const x = 0.1 * em + (column * sheet.width) / columns
     on.area('ball', [circle(2 * 0.62 * em, [x + 0.62 * em, y - 0.33 * em])], callout.of)
     on.ball([x + 0.62 * em, y - 0.33 * em], String(number), callout.of, 0.78)
-    on.words(
-      [x + 1.6 * em, y],
-      [
-        { role: 'word', text: `${callout.name} ` },
-        { role: 'figure', text: whole(sheet.design, callout.mm).replace(/ (mm|in)$/, '') },
-      ],
-      { of: callout.of },
-    )
+    on.words([x + 1.6 * em, y], row(callout), { of: callout.of })
   })
   return sheet.height + (0.9 + 1.55 * rows) * em
 }

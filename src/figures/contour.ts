@@ -189,6 +189,8 @@ export const contourOf = (
 /** The bore from one mouth to the next, counter-clockwise, in half turns at most; without its last point. */
 const boreArc = (from: Point, to: Point, radius: number): readonly Corner[] => {
   const start = Math.atan2(from[1], from[0])
+  // Mouths that touch leave nothing of the bore between them.
+  if (Math.hypot(to[0] - from[0], to[1] - from[1]) < 1e-6) return [{ at: from }]
   let sweep = Math.atan2(to[1], to[0]) - start
   while (sweep <= 1e-9) sweep += 2 * Math.PI
   const pieces = Math.ceil(sweep / Math.PI - 1e-9)

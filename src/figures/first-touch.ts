@@ -38,7 +38,7 @@ export const firstTouch = (design: Design, target: Target): Figure | undefined =
     bar,
     {
       ...bit,
-      length: Math.max(back * 0.98, bar.cornerRadius * 2),
+      length: back * 0.98,
       noseLength: back * 2,
       size: bar.noseWidth,
       cornerBreak: 0,

@@ -3,6 +3,7 @@
  * one floor.
  */
 import type { Design } from '../design.ts'
+import { zeroOf } from './cut.ts'
 import type { Point } from '../solid/outline.ts'
 import { type Figure, isNarrow, type Run, type Target } from './figure.ts'
 import { bare, listed, whole } from './saying.ts'
@@ -18,39 +19,86 @@ interface Length {
   readonly dial?: true
 }
 
-const lengthsOf = (design: Design): readonly Length[] => {
-  const { section, bar } = design
+/** What is measured: to the far wall, or to the floor of the slot that stands opposite; nothing where neither can be. */
+const measuredFrom = ({ section }: Design): { readonly from: number; readonly floors: boolean } | undefined => {
+  const measurable = section.measurable?.[0]
+  if (section.kind === 'slit' || section.kind === 'groove' || measurable?.to === 'nothing') return undefined
+  const floors = measurable?.to === 'floor'
+  return { from: floors ? -section.floor : -section.boreRadius, floors }
+}
+
+const acrossOf = (design: Design): readonly Length[] => {
+  const { section } = design
+  const measured = measuredFrom(design)
+  if (!measured) return []
+  if (measured.floors)
+    return [
+      {
+        of: 'section.spline.floorToFloor',
+        name: 'floor to floor',
+        notes: ['the slot opposite: the one to measure', 'the one to measure', 'measure this'],
+        from: measured.from,
+      },
+    ]
   const { lower, upper } = section.acrossLimits
   const limits = lower < upper ? `, ${bare(design, lower)} to ${bare(design, upper)}` : ''
-  const touch = bar?.lanes[0]?.touchOff ?? section.touchOff
+  const what = section.socket ? 'vertex' : 'floor'
   return [
     {
       of: 'section.across',
       name: 'across',
-      notes: [`floor to far wall: the one to measure${limits}`, 'floor to far wall: measure this', 'measure this'],
-      from: -section.boreRadius,
-    },
-    {
-      of: 'section.crownDepth',
-      name: 'crown depth',
-      notes: ['from the bore’s crown, which is cut away: nothing to touch', 'from the crown, cut away', 'cut away'],
-      from: section.boreRadius,
-    },
-    {
-      of: 'section.sideDepth',
-      name: 'side depth',
-      notes: ['down the side of the slot', 'down the side'],
-      from: section.mouth,
-    },
-    {
-      of: 'section.infeed',
-      name: 'infeed',
-      notes: ['the dial’s travel from first touch', 'on the dial'],
-      from: touch,
-      dial: true,
+      notes: [`${what} to far wall: the one to measure${limits}`, `${what} to far wall: measure this`, 'measure this'],
+      from: measured.from,
     },
   ]
 }
+
+/** The lengths that a feature has; a groove has its depth alone, a V no side to go down. */
+const lengthsOf = (design: Design): readonly Length[] => {
+  const { section } = design
+  const infeed: Length = {
+    of: 'section.infeed',
+    name: 'infeed',
+    notes: ['the dial’s travel from first touch', 'on the dial'],
+    from: zeroOf(design),
+    dial: true,
+  }
+  if (section.kind === 'groove')
+    return [
+      {
+        ...infeed,
+        name: 'depth',
+        notes: ['from the crown: the dial’s travel', 'from the crown', 'on the dial'],
+        from: section.boreRadius,
+      },
+    ]
+  return [
+    ...acrossOf(design),
+    {
+      of: 'section.crownDepth',
+      name: section.kind === 'slit' ? 'wall' : 'crown depth',
+      notes:
+        section.kind === 'slit'
+          ? ['from the bore’s crown, right through', 'right through']
+          : ['from the bore’s crown, which is cut away: nothing to touch', 'from the crown, cut away', 'cut away'],
+      from: section.boreRadius,
+    },
+    ...(section.kind === 'socket'
+      ? []
+      : [
+          {
+            of: 'section.sideDepth',
+            name: 'side depth',
+            notes: ['down the side of the slot', 'down the side'],
+            from: section.mouth,
+          },
+        ]),
+    infeed,
+  ]
+}
+
+const count = (lengths: number): string =>
+  ['', 'A length', 'Two lengths', 'Three lengths', 'Four lengths'][lengths] ?? `${lengths} lengths`
 
 /** Draw it under `sectionFigure` of the same design and target: they share their axis. */
 export const fourLengths = (design: Design, target: Target): Figure => {
@@ -87,10 +135,11 @@ export const fourLengths = (design: Design, target: Target): Figure => {
       ...(note === undefined ? [] : [{ role: 'note' as const, text: ` ${note}` }]),
     ]
     // Across has its name over its own line, ending short of the other starts; the rest have it before their start.
-    const right = index === 0 ? Math.min(...lengths.slice(1).map((one) => x(one.from))) - 0.6 * em : a[0] - 1.5 * em
-    const left = index === 0 ? a[0] + 0.3 * em : 0.2 * em
+    const over = index === 0 && from < 0
+    const right = over ? Math.min(...lengths.slice(1).map((one) => x(one.from))) - 0.6 * em : a[0] - 1.5 * em
+    const left = over ? a[0] + 0.3 * em : 0.2 * em
     const note = narrow ? undefined : notes.find((one) => lengthOfRuns(said(one), em) <= right - left)
-    const up = index === 0 ? -0.42 : 0.34
+    const up = over ? -0.42 : 0.34
     on.words([right, y(index) + up * em], said(note), { anchor: 'end', of })
     on.say({ of, name, said: whole(design, floor - from), mm: floor - from, span: [a, b] })
   })
@@ -101,8 +150,8 @@ export const fourLengths = (design: Design, target: Target): Figure => {
     em,
     scale: stage.scale,
     marks: on.marks,
-    title: 'Four lengths that end at one floor',
-    says: `${listed(on.sizes.map(({ name, said }) => `${name} ${said}`))}: four starts, one floor.`.replace(/^./, (c) =>
+    title: `${count(lengths.length)} that end at one floor`,
+    says: `${listed(on.sizes.map(({ name, said }) => `${name} ${said}`))}: one floor.`.replace(/^./, (c) =>
       c.toUpperCase(),
     ),
     sizes: on.sizes,

@@ -142,7 +142,7 @@ export const pressSection = (design: Design, target: Target, pass?: number): Fig
       : []),
     {
       of: 'bushing.over',
-      name: 'over bushing back, shims and last tooth',
+      name: 'over bushing, shims and tooth',
       mm: which.over,
       runs: figured(bare(design, which.over), 'over'),
       tip: place.at([x, -wide * 0.7]),

@@ -117,10 +117,14 @@ export const setUp = (design: Design, target: Target): Figure | undefined => {
     const fx = grips[0] + 1.1 * em
     const fy = middle[1] - way * (x * scale + grip * scale + 0.5 * em)
     arrow([fx, fy], [fx, fy - way * 2.2 * em])
-    say([fx - 0.7 * em, fy - way * 1.2 * em + 0.33 * em], words.infeed, 'end', 'mark')
+    say([fx + 0.7 * em, fy - way * 3.1 * em + 0.33 * em], words.infeed, 'end', 'mark')
     say([at(far + 1.1 * letter, 0)[0], 1.1 * em], words.back, 'middle')
     say([at(length / 2, 0)[0], height - 0.8 * em], `hub, ${bare(design, length)} long`, 'middle')
-    say([width - 0.1 * em, middle[1] + way * (grip * scale + 1.4 * em) + 0.33 * em], words.holder, 'end')
+    say(
+      [at(holder - 1.1 * letter, 0)[0], middle[1] + way * ((grip - x * way) * scale + 1.4 * em) + 0.33 * em],
+      words.holder,
+      'middle',
+    )
   } else {
     const px = middle[0] - hubHalf * scale - 1.6 * em
     const from = at(start - 0.5 * bar.overhang, 0)[1]
