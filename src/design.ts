@@ -55,7 +55,7 @@ const breaks = (sized: Sized): boolean => {
   if (asked && bar && bit && loads) return fails(forceRules, { ...sized, asked, bar, bit, loads })
   if (!asked || !groundBar || !loads) return false
   const job = { ...sized, asked, groundBar, loads }
-  return fails(cutRules, job) || fails(groundForceRules, job)
+  return [fitRules, groundRules, cutRules, groundForceRules].some((rules) => fails<typeof job>(rules, job))
 }
 
 /**
@@ -72,6 +72,13 @@ export const sizesOf = (spec: Spec): Sized => {
 const leftOpen = ({ form, diameter, projection, bit, screw }: BarSpec): boolean =>
   form === undefined && diameter === undefined && projection === undefined && bit === undefined && screw === undefined
 
+/** In larger bores a blank and a bar to hold it are sooner bought than a bar of one piece is ground, mm. Source: judgement. */
+const onePieceUpTo = 12
+
+/** A bar of one piece has a flat edge: no V, no round. */
+const takesOnePiece = ({ socket, groove, bore }: Worked['section']): boolean =>
+  !socket && !groove && bore.lower <= onePieceUpTo
+
 /** With less in a pass, then with less rake, whichever first breaks nothing; as asked where nothing helps. */
 const bearable = (spec: Spec, asked: BarSpec, usual: Sized): Sized => {
   if (!breaks(usual)) return usual
@@ -82,8 +89,7 @@ const bearable = (spec: Spec, asked: BarSpec, usual: Sized): Sized => {
     ...infeeds.map((infeed) => ({ ...asked, infeed })),
     ...rakes.map((rake) => ({ ...asked, rake })),
     ...rakes.flatMap((rake) => infeeds.map((infeed) => ({ ...asked, rake, infeed }))),
-    // A bar of one piece has a flat edge: no V, no round.
-    ...(leftOpen(asked) && !usual.section.socket && !usual.section.groove
+    ...(leftOpen(asked) && takesOnePiece(usual.section)
       ? [onePiece, ...infeeds.map((infeed) => ({ ...onePiece, infeed }))]
       : []),
   ]
@@ -113,9 +119,6 @@ const withdrawnFarther = (spec: Spec, stated: BarSpec, worked: Sized): Sized => 
   return sound && asStiff && !breaks(farther) ? farther : worked
 }
 
-/** In larger bores a blank and a bar to hold it are sooner bought than such a bar is ground, mm. Source: judgement. */
-const onePieceUpTo = 12
-
 /**
  * A bar of one piece, where it is asked for, or where in a small bore no bit can be held in any bar and nothing is fixed that speaks against it; undefined
  * where it has no room either.
@@ -128,7 +131,7 @@ const groundInstead = (
 ): Reasoned<GroundBar> | undefined => {
   if (section.socket || section.groove) return undefined
   if (asked.form === 'one piece') return groundBarOf(spec, asked, section).reasoned
-  if (!leftOpen(asked) || section.bore.lower > onePieceUpTo || candidate?.broken.length === 0) return undefined
+  if (!leftOpen(asked) || !takesOnePiece(section) || candidate?.broken.length === 0) return undefined
   const { works, reasoned } = groundBarOf(spec, asked, section)
   return works ? reasoned : undefined
 }

@@ -1,5 +1,5 @@
 /** The one thing to buy or make that would do, where what is on hand does not: looked for on the usual lists, the smallest change first. */
-import { bestCandidate } from '../dimensions/candidates.ts'
+import { bestCandidate, worth } from '../dimensions/candidates.ts'
 import { isMapping } from '../spec/place.ts'
 import type { Shop } from '../spec/shop.ts'
 import { usualShop } from '../spec/shop-file.ts'
@@ -80,6 +80,12 @@ const listed = (job: FitJob): Readonly<Record<string, unknown>> | undefined => {
   return isMapping(lists) ? lists : undefined
 }
 
+/** The lists of the shop file that the thing goes into: a thread may stand in those of taps and screws. */
+const placesOf = (lists: Readonly<Record<string, unknown>>, list: Bought['list']): readonly string[] => {
+  const told = (name: string) => Array.isArray(lists[name])
+  return list === 'threads' && !told(list) ? ['taps', 'screws'].filter(told) : [list].filter(told)
+}
+
 /** Three of them at the most are tried in full. */
 const tried = 3
 
@@ -92,7 +98,7 @@ export const buying = (job: FitJob): readonly Proposal[] => {
   if (!lists) return []
   const kinds = ['drills', 'bits', 'threads', 'bars', 'collets']
   return additions(job)
-    .filter(({ list }) => Array.isArray(lists[list]))
+    .filter(({ list }) => placesOf(lists, list).length > 0)
     .flatMap((bought) => {
       const made = bestCandidate({ ...job.spec, shop: bought.shop }, job.asked, job.section)
       return made?.broken.length === 0 ? [{ bought, made }] : []
@@ -100,16 +106,21 @@ export const buying = (job: FitJob): readonly Proposal[] => {
     .toSorted(
       (a, b) =>
         a.made.cautions - b.made.cautions ||
-        b.made.diameter.nominal / 1.125 ** b.made.lanes - a.made.diameter.nominal / 1.125 ** a.made.lanes ||
+        worth(b.made) - worth(a.made) ||
         kinds.indexOf(a.bought.list) - kinds.indexOf(b.bought.list),
     )
     .slice(0, tried)
     .map(({ bought: { say, list, as } }) => {
-      const next = (lists[list] as readonly unknown[]).length
+      const set = placesOf(lists, list).flatMap((name) =>
+        Object.entries(as).map(([key, value]) => [
+          `shop.${name}[${(lists[name] as readonly unknown[]).length}]${key}`,
+          value,
+        ]),
+      )
       return {
         say: `${say}.`,
         told: (healed) => `${say}: that gives ${barOf(healed)}.`,
-        set: Object.fromEntries(Object.entries(as).map(([key, value]) => [`shop.${list}[${next}]${key}`, value])),
+        set: Object.fromEntries(set) as Readonly<Record<string, string>>,
         kind: 'buy',
       }
     })

@@ -288,7 +288,7 @@ const assess = (
  * A second lane doubles the passes: it is worth a bar an eighth thicker, no more, and so is another stage. A round bit has nothing that stops
  * it from turning before its screw seats: it comes after a square one unless the bar gains a sixth.
  */
-const worth = ({ bit, diameter, lanes, stages }: Candidate): number =>
+export const worth = ({ bit, diameter, lanes, stages }: Candidate): number =>
   diameter.nominal / 1.125 ** (lanes - 1) / 1.125 ** (stages.length - 1) / (bit.shape === 'round' ? 7 / 6 : 1)
 
 /** A screw in the wall leaves the bit the play of its hole, and one that leans is harder to drill and to grind for. Source: judgement. */
