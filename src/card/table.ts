@@ -82,6 +82,14 @@ interface Wanted {
   readonly most: number
 }
 
+/** The least width that takes a head in two lines, to the millimetre. */
+function inTwo(head: Words, dress: Dress): number {
+  const whole = wordsWidth(head, dress)
+  let width = Math.max(whole / 2, widestCluster(head, dress))
+  while (width < whole && linesOf(head, dress, width).length > 2) width += 1
+  return Math.min(width, whole)
+}
+
 function wanted(column: Column, cells: readonly Cell[], size: number, names: boolean): Wanted {
   const together = (some: readonly Cell[]): number => {
     const { whole, fraction, dual: other } = numberWidths(some, size)
@@ -89,7 +97,7 @@ function wanted(column: Column, cells: readonly Cell[], size: number, names: boo
   }
   let hard = column.align === 'decimal' ? together(cells) : Math.max(0, ...cells.map((cell) => together([cell])))
   let least = Math.max(column.width ?? 0, hard, widestCluster(headOf(column), { size, bold: true }))
-  let most = least
+  let most = Math.max(least, inTwo(headOf(column), { size, bold: true }))
   for (const cell of cells) {
     const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
     if (words !== undefined) {
