@@ -16,6 +16,7 @@ import {
   secondMoment,
   steelModulus,
 } from './bar.ts'
+import { heldFlat, heldOnCorners, pressLeast, screwPress } from './bit-holding.ts'
 import { cuttingForce, thrustRatio } from './cutting.ts'
 import { type Driven, drivenBy, machineStiffness } from './driven.ts'
 import { lag, leastChip, residual, springPasses } from './lag.ts'
@@ -71,8 +72,6 @@ export interface Loads extends CutLoads {
   readonly neckStress?: number
 }
 
-const friction = 0.12
-
 /** Thrust per mm of an edge that takes no chip, N: 40 in steel and iron, half in aluminium and brass. Source: judgement, the upper end. */
 const edgeThrust = (material: string): number => (/alumin|brass|bronze|6061/.test(material) ? 20 : 40)
 
@@ -100,18 +99,17 @@ interface Edge {
 /** What the set screw presses and holds with, and what it must press with so that the bit does not rock. */
 const heldBit = (bar: CutterBar, stroke: BarSpec['stroke'], dull: number) => {
   const torque = setScrewFor(bar.screw.thread)?.seatingTorque
-  const screwForce = torque === undefined ? undefined : torque / (0.2 * bar.screw.major)
+  const screwForce = torque === undefined ? undefined : screwPress(torque, bar.screw.major)
   const radius = bar.diameter.nominal / 2
   const tail = bar.bitLength - bar.projection - radius
   // A screw in the wall presses the bit on one face of its hole; from the end, a square sits on two corners.
   const corners = bar.form === 'end screw' && bar.bit.shape === 'square'
-  const grip = corners ? 1 + bar.crossHole.nominal / 2 / bar.seatRise : 2
   return {
-    ...(screwForce !== undefined && { screwForce, bitHeld: grip * friction * screwForce }),
-    screwForceLeast:
-      stroke === 'push'
-        ? (dull * bar.projection) / radius
-        : dull * (1 + (radius + bar.projection) / Math.max(tail, 0.1)),
+    ...(screwForce !== undefined && {
+      screwForce,
+      bitHeld: corners ? heldOnCorners(screwForce, bar.crossHole.nominal, bar.seatRise) : heldFlat(screwForce),
+    }),
+    screwForceLeast: pressLeast(dull, { radius, projection: bar.projection, tail }, stroke),
   }
 }
 

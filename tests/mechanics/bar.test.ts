@@ -184,6 +184,23 @@ describe('stress in the bar', () => {
     expect(small.expected).toBeCloseTo((petersonFactor(0.25) ?? 0) * whole + F / area, 6)
   })
 
+  it('peaks at 26 877 psi, 185.3 N/mm²; 213.8 with a dull edge; 369.7 at .001 in: worked scenario, derived', () => {
+    const bar = held(0.625, 2.5, 0.2)
+    const ratio = 0.347977 / 0.625
+    const [usual, dull, thick] = [
+      force(0.25)(chip),
+      cuttingForce(mild, 0.25 * inch, chip, 10, 'dull'),
+      cuttingForce(mild, 0.25 * inch, 2 * chip, 10, 'dull'),
+    ].map((cutting) => holeStress(bar, ratio, cutting))
+    expect((usual ?? 0) / 0.006894757).toBeCloseTo(26_877, -1)
+    expect(usual).toBeCloseTo(185.3, 1)
+    expect(dull).toBeCloseTo(213.8, 1)
+    expect(thick).toBeCloseTo(369.7, 1)
+    // Net section modulus .005604 in³, nominal 8647 psi.
+    expect((netSection(ratio).modulus * Math.PI * 0.625 ** 3) / 32).toBeCloseTo(0.005604, 5)
+    expect(48.459584 / 0.005604).toBeCloseTo(8647, 0)
+  })
+
   it('bends at the holder from nothing where the two work against one another', () => {
     const bar = held(0.625, 1.5, 0.2)
     expect(rootStresses(bar, 400, { least: 0.2, most: 0.7 }).least).toBe(0)

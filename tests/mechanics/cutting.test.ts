@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cuttingForce, thrustRatio } from '../../src/mechanics/cutting.ts'
 import { kienzleGroup } from '../../src/standards/kienzle.ts'
+import { workMaterial } from '../../src/standards/materials.ts'
 
 const group = (number: number) => {
   const row = kienzleGroup(number)
@@ -21,6 +22,27 @@ describe('cutting force', () => {
       '156.335',
       '257.511',
     ])
+  })
+
+  it.each([
+    // VDI 3323 group, rake, N per mm of nose at .0127, .0254 and .0508 mm, worn: worked table, derived.
+    ['mild steel', 1, 10, [66.237, 114.528, 198.028]],
+    ['medium carbon steel', 2, 10, [76.881, 132.014, 226.686]],
+    ['alloy steel', 6, 6, [103.689, 175.597, 297.372]],
+    ['stainless steel', 14, 10, [100.981, 175.819, 306.118]],
+    ['grey iron', 17, 5, [75.549, 127.058, 213.685]],
+    ['hard grey iron', 18, 5, [94.91, 156.335, 257.511]],
+    ['ductile iron', 16, 8, [91.913, 151.398, 249.38]],
+    ['aluminium', 21, 20, [36.354, 61.141, 102.826]],
+    ['aluminium, heat-treated', 22, 20, [41.548, 69.875, 117.515]],
+    ['brass', 27, 0, [49.59, 82.252, 136.426]],
+    ['bronze', 28, 0, [49.59, 82.252, 136.426]],
+  ])('%s', (name, number, rake, forces) => {
+    const metal = workMaterial(name)
+    expect(metal?.kienzle.group).toBe(number)
+    expect(metal?.rake[2]).toBe(rake)
+    for (const [n, chip] of [0.0127, 0.0254, 0.0508].entries())
+      expect(cuttingForce(group(number), 1, chip, rake, 'worn')).toBeCloseTo(forces[n] ?? Number.NaN, 2)
   })
 
   it('is near the handbook’s broaching pressure for medium steel at .002 in: 2551 N/mm² (Machinery’s Handbook, from memory), 13 % higher', () => {

@@ -61,8 +61,8 @@ describe('what the bar is asked', () => {
   it('says which way the nose goes, and the stress to expect under its bound', () => {
     const loads = loadsOf()
     expect(loads.bends).toBe(loads.deflection.most < 0 ? 'pushes off' : 'may do either')
-    expect(loads.holeStressExpected).toBeLessThan(loads.holeStress)
-    expect(loads.holeStressExpected).toBeGreaterThan(loads.holeStress / 3)
+    expect(loads.holeStressExpected).toBeLessThan(loads.holeStress ?? Number.NaN)
+    expect(loads.holeStressExpected).toBeGreaterThan((loads.holeStress ?? 0) / 3)
     expect(loads.rootStressLimits.most).toBe(loads.rootStress)
   })
 })
