@@ -202,7 +202,8 @@ const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.
 export const cutterBar: Part = {
   name: 'cutter-bar',
   title: 'Cutter bar',
-  belongs: (design) => design.bar !== undefined,
+  // A screw in the wall and a hole that leans want a sheet of their own, which there is not.
+  belongs: ({ bar }) => bar?.form === 'end screw',
   solid,
   drawing,
 }

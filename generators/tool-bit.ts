@@ -397,7 +397,12 @@ export const toolBit: Part = {
   name: 'tool-bit',
   title: 'Tool bit',
   // A V and a round nose are not drawn here.
-  belongs: ({ bit }) => bit !== undefined && (bit.form ?? 'flat') === 'flat',
+  // Of a bit that leans, and of a round one with its flat at the side, there is no sheet.
+  belongs: ({ bit, bar }) =>
+    bit !== undefined &&
+    (bit.form ?? 'flat') === 'flat' &&
+    bit.leaning === undefined &&
+    (bar?.form !== 'side screw' || bit.shape === 'square'),
   solid: (design) => bitSolid(bitOf(design)),
   drawing,
 }

@@ -1,5 +1,14 @@
 import type { Design } from '../design.ts'
-import type { CutterBar, GuideBushing, KeySizes, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type {
+  BarInBore,
+  CutterBar,
+  GroundBar,
+  GuideBushing,
+  KeySizes,
+  PlugGauge,
+  Section,
+  ToolBit,
+} from '../dimensions/types.ts'
 import { takesPlug } from '../dimensions/plug-gauge.ts'
 import type { Size } from '../fits/size.ts'
 import type { Gate, Indexing, LaneCut, Measuring, Plan } from '../plan/types.ts'
@@ -18,7 +27,7 @@ export const report = (design: Design): Report =>
     verdict: design.verdict,
     units: design.spec.units,
     section: sectionOf(design.section),
-    bar: design.bar && barOf(design.bar),
+    bar: design.bar ? barOf(design.bar) : design.groundBar && groundBarOf(design.groundBar),
     bushing: design.bushing && bushingOf(design.bushing),
     press: design.bushing && pressOf(design.bushing, design.pressLoads),
     bit: design.bit && bitOf(design.bit),
@@ -117,7 +126,8 @@ const sectionOf = (section: Section): ReportSection => ({
   },
 })
 
-const barOf = (bar: CutterBar): ReportSection => ({
+/** What is said of a bar whichever way it holds its edge. */
+const inBoreOf = (bar: BarInBore): ReportSection => ({
   diameter: bar.diameter.nominal,
   diameterLimits: limits(bar.diameter),
   diameterMax: bar.diameterMax,
@@ -128,9 +138,29 @@ const barOf = (bar: CutterBar): ReportSection => ({
   setting: bar.setting,
   overBarAndNose: bar.overBarAndNose,
   lanes: bar.lanes,
+  stages: bar.stages,
   noseWidth: bar.noseWidth,
   cornerRadius: bar.cornerRadius,
   engaged: bar.engaged,
+  overall: bar.overall,
+  overhang: bar.overhang,
+  overtravel: bar.overtravel,
+  holderGap: bar.holderGap,
+  tipBeyond: bar.tipBeyond,
+  shank: bar.shank.nominal,
+  shankLimits: limits(bar.shank),
+  gapBack: bar.gaps.back,
+  gapFront: bar.gaps.front,
+  gapFrontAt: bar.gaps.frontAt,
+  stock: bar.stock,
+})
+
+const barOf = (bar: CutterBar): ReportSection => ({
+  form: bar.form,
+  ...inBoreOf(bar),
+  incline: bar.form === 'inclined' ? bar.incline : undefined,
+  wallAtEnd: bar.wallAtEnd,
+  rock: bar.rock,
   noseLengthMin: bar.noseLengthMin,
   bitShape: bar.bit.shape,
   bitSize: bar.bit.size,
@@ -161,19 +191,28 @@ const barOf = (bar: CutterBar): ReportSection => ({
   mouthChamfer: bar.mouthChamfer,
   endChamfer: bar.endChamfer,
   bodyLength: bar.bodyLength,
-  overall: bar.overall,
-  overhang: bar.overhang,
-  overtravel: bar.overtravel,
-  holderGap: bar.holderGap,
-  tipBeyond: bar.tipBeyond,
-  shank: bar.shank.nominal,
-  shankLimits: limits(bar.shank),
   shouldered: bar.shouldered,
   fillet: bar.shouldered ? bar.fillet : undefined,
-  gapBack: bar.gaps.back,
-  gapFront: bar.gaps.front,
-  gapFrontAt: bar.gaps.frontAt,
-  stock: bar.stock,
+})
+
+const groundBarOf = (bar: GroundBar): ReportSection => ({
+  form: bar.form,
+  ...inBoreOf(bar),
+  blank: bar.blank.nominal,
+  blankLimits: limits(bar.blank),
+  backToNose: bar.backToNose.nominal,
+  backToNoseLimits: limits(bar.backToNose),
+  backToNoseMost: bar.backToNoseMost,
+  eccentricity: bar.eccentricity,
+  headLength: bar.headLength,
+  neckLength: bar.neckLength,
+  rake: bar.rake,
+  endRelief: bar.endRelief,
+  sideRelief: bar.sideRelief,
+  noseWidthLimits: limits(bar.noseTolerance),
+  widthAtHeel: bar.widthAtHeel,
+  endSetBack: bar.endSetBack,
+  fillet: bar.fillet,
 })
 
 const bushingOf = (bushing: GuideBushing): ReportSection => ({
@@ -244,6 +283,7 @@ const loadsOf = (loads: NonNullable<Design['loads']>): ReportSection => ({
   noseStress: loads.noseStress,
   barSteel: loads.barSteel,
   barYield: loads.barYield,
+  neckStress: loads.neckStress,
   screwForce: loads.screwForce,
   screwForceLeast: loads.screwForceLeast,
   bitHeld: loads.bitHeld,
