@@ -1,6 +1,50 @@
-/** The bit seen end on: nose with its corners, back taper, neck, and the blank behind it. */
-import type { CutterBar, Section, ToolBit } from '../dimensions/types.ts'
+/** What carries the edge: a bit in its hole, or the head of a bar of one piece. Lengths from the nose's flat inwards, mm. */
+import type { BarInBore, CutterBar, GroundBar, Section, ToolBit } from '../dimensions/types.ts'
 import type { Corner, Outline, Point } from '../solid/outline.ts'
+
+export interface Nose {
+  readonly is: 'bit' | 'head'
+  readonly noseLength: number
+  /** Of the nose where it ends, seen end on. */
+  readonly neck: number
+  /** Of what carries it, sideways. */
+  readonly size: number
+  readonly length: number
+  readonly cornerBreak: number
+  /** Along the bar, from the cutting edge. */
+  readonly along: number
+  /** At its far end it is ground back by so much. */
+  readonly setBack: number
+  /** Leaning with the nose leading, degrees. */
+  readonly incline: number
+}
+
+export const noseOfBit = (bar: CutterBar, bit: ToolBit): Nose => ({
+  is: 'bit',
+  noseLength: bit.noseLength,
+  neck: Math.min(bar.noseWidth, bit.widthAtNeck.nominal),
+  size: bit.size,
+  length: bit.length,
+  cornerBreak: bit.cornerBreak,
+  along: bit.size,
+  setBack: bit.endSetBack.nominal,
+  incline: bar.incline,
+})
+
+export const noseOfHead = (bar: GroundBar): Nose => {
+  const length = bar.projection + bar.diameter.nominal / 2
+  return {
+    is: 'head',
+    noseLength: length,
+    neck: bar.noseWidth,
+    size: bar.noseWidth,
+    length,
+    cornerBreak: 0,
+    along: bar.headLength,
+    setBack: bar.endSetBack,
+    incline: 0,
+  }
+}
 
 /** Upper half of a V with a rounded tip: from the axis to where it is as wide as its nose. */
 const vee = (half: number, tip: number, x: number, nose: number): readonly Corner[] => {
@@ -13,11 +57,11 @@ const vee = (half: number, tip: number, x: number, nose: number): readonly Corne
   ]
 }
 
-/** Nose flat at `x`, middle at `y`; counter-clockwise in the section's plane, mm. */
-export const bitOutline = (section: Section, bar: CutterBar, bit: ToolBit, x: number, y: number): Outline => {
+/** Seen end on, its flat at `x`, middle at `y`: nose with its corners, back taper, neck, and what is behind it; counter-clockwise, mm. */
+export const bitOutline = (section: Section, bar: BarInBore, bit: Nose, x: number, y: number): Outline => {
   const r = bar.cornerRadius
   const nose = bar.noseWidth / 2
-  const neck = Math.min(nose, bit.widthAtNeck.nominal / 2)
+  const neck = Math.min(nose, bit.neck / 2)
   const blank = bit.size / 2
   const tail = x - bit.length
   const shoulder = Math.max(x - bit.noseLength, tail)

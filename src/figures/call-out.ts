@@ -125,13 +125,18 @@ export const callOut = (on: Sketch, callouts: readonly Callout[], sheet: Sheet):
   for (const callout of said) {
     if (callout.stacked && drawStacked(on, callout)) continue
     const { of, runs, tip, span, spots, dot } = callout
-    const room = [...spots, ...around(tip, em)].find(({ at, anchor }) => {
-      if (!on.fits(at, runs, { anchor }, within)) return false
-      const box = boxOf({ mark: 'text', at, anchor, size: em, turn: 0, runs })
-      return clear(on, tip, leadTo(box, tip, em))
-    })
+    const find = (words: readonly Run[]) =>
+      [...spots, ...around(tip, em)].find(({ at, anchor }) => {
+        if (!on.fits(at, words, { anchor }, within)) return false
+        const box = boxOf({ mark: 'text', at, anchor, size: em, turn: 0, runs: words })
+        return clear(on, tip, leadTo(box, tip, em))
+      })
+    // The number alone where its word has no room.
+    const alone = runs.slice(0, 1)
+    const full = find(runs)
+    const room = full ?? find(alone)
     if (!room) continue
-    const box = on.words(room.at, runs, { anchor: room.anchor, of })
+    const box = on.words(room.at, full ? runs : alone, { anchor: room.anchor, of })
     const to = leadTo(box, tip, em)
     const near =
       span &&

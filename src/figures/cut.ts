@@ -1,6 +1,6 @@
 /** Passes, their forces and the gates, as the figures want them: read from the plan. Infeeds count from first touch of the first lane. */
 import type { Design } from '../design.ts'
-import type { CutterBar } from '../dimensions/types.ts'
+import type { BarInBore } from '../dimensions/types.ts'
 import { cuttingForce } from '../mechanics/cutting.ts'
 import type { Gate } from '../plan/types.ts'
 import { workMaterial } from '../standards/materials.ts'
@@ -14,13 +14,14 @@ export interface Pass {
 }
 
 /** The nose of a lane with its flat at `x`. */
-export const noseAt = (bar: CutterBar, lane: number, x: number): Cut => {
+export const noseAt = (bar: BarInBore, lane: number, x: number): Cut => {
   const offset = bar.lanes[lane]?.offset ?? 0
   return { x, low: offset - bar.noseWidth / 2, high: offset + bar.noseWidth / 2, corner: bar.cornerRadius }
 }
 
 /** x of the nose at the dial's nought. */
-export const zeroOf = ({ bar, section }: Design): number => bar?.lanes[0]?.touchOff ?? section.touchOff
+export const zeroOf = ({ bar, groundBar, section }: Design): number =>
+  (bar ?? groundBar)?.lanes[0]?.touchOff ?? section.touchOff
 
 /** Infeed from the dial's nought to the last pass of the plan; to the floor where there is no plan. */
 export const lastInfeed = (design: Design): number => {
@@ -33,7 +34,7 @@ export const lastInfeed = (design: Design): number => {
 export const passesOf = (design: Design, lane = 0): readonly Pass[] => {
   const zero = zeroOf(design)
   const material = workMaterial(design.spec.hub.material)
-  const rake = design.bit?.rake ?? 0
+  const rake = design.bit?.rake ?? design.groundBar?.rake ?? 0
   return (design.plan?.cuts ?? [])
     .filter((cut) => cut.lane === lane)
     .flatMap(({ passes }) =>

@@ -4,14 +4,17 @@ import { touchOffX } from '../dimensions/bore.ts'
 import { circle, type Point } from '../solid/outline.ts'
 import { bitOutline } from './bit.ts'
 import type { Figure, Target } from './figure.ts'
+import { edgeOf } from './standing.ts'
 import { arc, chain, placing, sketch } from './sketch.ts'
 import { tornLine } from './torn-line.ts'
 import { whole } from './saying.ts'
 
 /** Undefined for a job without a bar. */
 export const firstTouch = (design: Design, target: Target): Figure | undefined => {
-  const { bar, bit, section } = design
-  if (!bar || !bit) return undefined
+  const { section } = design
+  const made = edgeOf(design)
+  if (!made) return undefined
+  const { bar, bit } = made
   const { em, width } = target
   const on = sketch(target)
   const half = bar.noseWidth / 2

@@ -116,25 +116,26 @@ const drawHub = ({ design, standing, on, place, letter }: Cutaway): void => {
 
 /** The bit from the side: edge at `z`, nose up; leaning where the bar is made so. */
 const bitFrom = ({ standing }: Cutaway, z: number): readonly Corner[] => {
-  const { bar, bit, asked, nose } = standing
+  const { bit, asked, nose, projection } = standing
+  // A head is one piece with its neck: it shows where it stands out.
+  const depth = bit.is === 'bit' ? bit.length : projection
   const way = asked.stroke === 'push' ? -1 : 1
-  const back = bit.endSetBack.nominal
-  const lean = ((bar.incline ?? 0) * Math.PI * way) / -180
+  const lean = (bit.incline * Math.PI * way) / -180
   const [c, s] = [Math.cos(lean), Math.sin(lean)]
   const points: Point[] = [
     [0, 0],
-    [way * bit.size, -back],
-    [way * bit.size, -bit.length],
-    [0, -bit.length],
+    [way * bit.along, -bit.setBack],
+    [way * bit.along, -depth],
+    [0, -depth],
   ]
   return points.map(([x, y]) => ({ at: [z + x * c + y * s, nose - x * s + y * c] }))
 }
 
 const barAt = (drawn: Cutaway, z: number): readonly Corner[] => {
-  const { bar, axis } = drawn.standing
+  const { bar, axis, cutter } = drawn.standing
   const rho = bar.diameter.nominal / 2
   const tip = z + bar.tipBeyond - bar.overtravel
-  const chamfer = Math.min(bar.endChamfer, rho / 2)
+  const chamfer = Math.min(cutter?.endChamfer ?? 0, rho / 2)
   const [y] = axis
   return chain(
     [z - bar.overhang, y - rho],
@@ -148,19 +149,19 @@ const barAt = (drawn: Cutaway, z: number): readonly Corner[] => {
 
 const drawBar = (drawn: Cutaway): void => {
   const { on, place, standing, start, end, letter, holder } = drawn
-  const { bar, axis, asked, bit } = standing
+  const { bar, axis, asked, bit, cutter } = standing
   const [y] = axis
   const rho = bar.diameter.nominal / 2
   const body = place.path(barAt(drawn, start))
   on.area('bar', [body], 'bar.diameter')
   on.line('edge', body, 'bar.diameter', true)
-  if (bar.form === 'end screw') {
-    const face = start + (asked.stroke === 'push' ? 0 : bit.size)
-    const half = bar.screw.major / 2
-    on.line('hidden', place.path(rectangle(face, y - half, face + bar.screw.length, y + half)), undefined, true)
+  if (cutter?.form === 'end screw') {
+    const face = start + (asked.stroke === 'push' ? 0 : bit.along)
+    const half = cutter.screw.major / 2
+    on.line('hidden', place.path(rectangle(face, y - half, face + cutter.screw.length, y + half)), undefined, true)
   }
   const blank = place.path(bitFrom(drawn, start))
-  on.area('bit', [blank], 'bar.projection')
+  on.area(bit.is === 'bit' ? 'bit' : 'bar', [blank], 'bar.projection')
   on.line('edge', blank, 'bar.projection', true)
   const ghost = barAt(drawn, end)
   // Seen only past the bar that is drawn full.

@@ -93,26 +93,40 @@ const drawRim = ({ design, on, place, contour }: Drawn, cuts: readonly (readonly
   on.line('slot', place.path(contour), undefined, true)
 }
 
-const drawBar = ({ on, place, design }: Drawn, { bar, bit, axis, nose }: Standing): void => {
+const drawBar = ({ on, place, design }: Drawn, { bar, bit, cutter, axis, nose }: Standing): void => {
   const rho = bar.diameter.nominal / 2
   const [x, y] = axis
   on.area('bar', [place.path(circle(2 * rho, axis))], 'bar.diameter')
   const blank = bitOutline(design.section, bar, bit, nose, y)
-  // The bar's rim: whole but for where the bit comes out of it, dashed there.
-  const half = Math.min(bit.size, bar.bit.size) / 2
+  // The bar's rim: whole but for where the nose comes out of it, dashed there.
+  const half = bit.size / 2
   const shoulder = x + Math.sqrt(Math.max(0, rho ** 2 - half ** 2))
-  const width = nose - bit.noseLength >= shoulder ? half : Math.min(half, bit.widthAtNeck.nominal / 2)
+  const width = nose - bit.noseLength >= shoulder ? half : Math.min(half, bit.neck / 2)
   const gap = Math.asin(Math.min(1, width / rho))
   on.line('edge', place.path(arc(axis, rho, gap, 2 * Math.PI - gap)), 'bar.diameter')
-  const hole = bar.crossHole.nominal / 2
-  const reach = Math.sqrt(Math.max(0, rho ** 2 - hole ** 2))
-  for (const side of [-1, 1])
-    on.line('hidden', place.path(chain([x - reach, y + side * hole], [x + reach, y + side * hole])))
-  on.area('bit', [place.path(blank)], 'bar.projection')
-  on.line('edge', place.path(blank), 'bar.projection', true)
-  on.line('hidden', place.path(arc(axis, rho, -gap, gap)))
-  on.line('hidden', place.path(arc(axis, bar.screw.major / 2, 0, 2 * Math.PI)))
-  const tick = Math.min(0.35 * bar.screw.major, (0.7 * on.em) / place.scale)
+  const tick = Math.min(0.18 * rho, (0.7 * on.em) / place.scale)
+  if (cutter) {
+    const hole = cutter.crossHole.nominal / 2
+    const reach = Math.sqrt(Math.max(0, rho ** 2 - hole ** 2))
+    for (const side of [-1, 1])
+      on.line('hidden', place.path(chain([x - reach, y + side * hole], [x + reach, y + side * hole])))
+    on.area('bit', [place.path(blank)], 'bar.projection')
+    on.line('edge', place.path(blank), 'bar.projection', true)
+    on.line('hidden', place.path(arc(axis, rho, -gap, gap)))
+    if (cutter.form === 'end screw') on.line('hidden', place.path(arc(axis, cutter.screw.major / 2, 0, 2 * Math.PI)))
+  } else {
+    // One piece with its bar: only the part that stands out has a rim of its own.
+    on.area('bar', [place.path(blank)], 'bar.projection')
+    const out = blank.filter(({ at }) => at[0] > x + 1e-9)
+    const rim = x + rho * Math.cos(gap)
+    const start = blank.length / 2
+    const path = [...blank.slice(start), ...blank.slice(0, start)].filter((corner) => out.includes(corner))
+    on.line(
+      'edge',
+      place.path([{ at: [rim, y - width] }, ...path.filter(({ at }) => at[0] > rim), { at: [rim, y + width] }]),
+      'bar.projection',
+    )
+  }
   on.line('tick', place.path(chain([x - tick, y], [x + tick, y])))
   on.line('tick', place.path(chain([x, y - tick], [x, y + tick])))
 }
@@ -135,9 +149,9 @@ const drawBroken = (drawn: Drawn, standing: Standing): readonly Callout[] => {
   const { bar, bit, axis, nose, back, front } = standing
   const rho = bar.diameter.nominal / 2
   const shoulder = nose - bit.noseLength
-  const half = bar.bit.size / 2
+  const half = bit.size / 2
   const blank: readonly Point[] =
-    bar.noseWidth < bar.bit.size - 1e-6 && shoulder > axis[0]
+    bar.noseWidth < bit.size - 1e-6 && shoulder > axis[0]
       ? [
           [axis[0], axis[1] - half],
           [shoulder, axis[1] - half],
@@ -207,7 +221,7 @@ const calloutsOf = (drawn: Drawn, standing: Standing | undefined): readonly Call
     },
   ]
   const half = section.width / 2
-  const blankHalf = standing ? Math.abs(standing.axis[1]) + standing.bar.bit.size / 2 : half
+  const blankHalf = standing ? Math.abs(standing.axis[1]) + standing.bit.size / 2 : half
   const beside = Math.max(half, blankHalf) + (1.3 * em) / place.scale
   const floor = section.floor
   const nose = standing?.nose ?? floor
@@ -394,8 +408,8 @@ export const sectionFigure = (design: Design, at: Where, target: Target, only?: 
     const { bar, bit, axis, nose } = standing
     on.avoid(place.path(circle(bar.diameter.nominal, axis)), true)
     const [rear, front] = [
-      place.at([nose - bit.length, axis[1] + bar.bit.size / 2]),
-      place.at([nose, axis[1] - bar.bit.size / 2]),
+      place.at([nose - bit.length, axis[1] + bit.size / 2]),
+      place.at([nose, axis[1] - bit.size / 2]),
     ]
     on.claim({ left: rear[0], top: rear[1], right: front[0], bottom: front[1] })
   }

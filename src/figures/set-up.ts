@@ -86,7 +86,11 @@ export const setUp = (design: Design, target: Target): Figure | undefined => {
   const tip = start + bar.tipBeyond - bar.overtravel
   block('bar', box(holder, x - rho, tip, x + rho), 'bar.diameter')
   const back = asked.stroke === 'push' ? -1 : 1
-  block('bit', box(start, nose, start + back * bit.size, nose - bit.length), 'bar.projection')
+  block(
+    bit.is === 'bit' ? 'bit' : 'bar',
+    box(start, nose, start + back * bit.along, nose - bit.length),
+    'bar.projection',
+  )
   const grip = Math.max(rho, bar.shank.nominal / 2) + 1.1 * letter
   block('no-room', box(holder - 2.2 * letter, x - grip, holder, x + grip))
   on.line('centre', chain(at(holder - 0.4 * letter, 0), at(far + 1.2 * letter, 0)))

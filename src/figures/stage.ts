@@ -24,7 +24,7 @@ export const stageOf = ({ section }: Design, target: Target): Stage => {
     ? [2.2 * em, 4 * em, em]
     : isNarrow(target)
       ? [1.6 * em, 4.7 * em, 1.3 * em]
-      : [4.6 * em, 6.6 * em, 2.3 * em]
+      : [4.6 * em, 7 * em, 2.3 * em]
   const most = target.height ?? (isNarrow(target) ? 0.95 : 0.76) * width
   const scale = scaleFor(
     target,

@@ -1,9 +1,10 @@
 /** Where bar, nose and slot stand at a moment of the cut, in the section's plane with the slot that is cut on +x. mm. */
 import type { Design } from '../design.ts'
 import type { BarSpec } from '../spec/spec.ts'
-import type { CutterBar, ToolBit } from '../dimensions/types.ts'
+import type { BarInBore, CutterBar } from '../dimensions/types.ts'
 import { mouthX } from '../dimensions/bore.ts'
 import type { Point } from '../solid/outline.ts'
+import { type Nose, noseOfBit, noseOfHead } from './bit.ts'
 import type { Cut } from './contour.ts'
 import { lagAt, noseAt, zeroOf } from './cut.ts'
 
@@ -29,8 +30,11 @@ export interface Gap {
 }
 
 export interface Standing {
-  readonly bar: CutterBar
-  readonly bit: ToolBit
+  readonly bar: BarInBore
+  /** What carries the edge: bit or head. */
+  readonly bit: Nose
+  /** A bar with its bit; absent where both are one piece. */
+  readonly cutter?: CutterBar
   readonly asked: BarSpec
   readonly keyway: number
   readonly lane: number
@@ -107,10 +111,18 @@ const before = (
     : beside
 }
 
+/** The bar of a job and what carries its edge, whichever way it is made. */
+export const edgeOf = ({ bar, bit, groundBar }: Design): Pick<Standing, 'bar' | 'bit' | 'cutter'> | undefined => {
+  if (bar && bit) return { bar, bit: noseOfBit(bar, bit), cutter: bar }
+  return groundBar && { bar: groundBar, bit: noseOfHead(groundBar) }
+}
+
 /** Undefined for a job without a bar. */
 export const standingOf = (design: Design, at: Where): Standing | undefined => {
-  const { bar, bit, asked, section } = design
-  if (!bar || !bit || !asked) return undefined
+  const { asked, section } = design
+  const made = edgeOf(design)
+  if (!made || !asked) return undefined
+  const { bar, bit, cutter } = made
   const said = typeof at === 'object' ? at : undefined
   const last = bar.lanes.length - 1
   const lane = Math.min(Math.max(0, said?.lane ?? (at === 'floor' ? last : 0)), last)
@@ -132,6 +144,7 @@ export const standingOf = (design: Design, at: Where): Standing | undefined => {
   return {
     bar,
     bit,
+    ...(cutter && { cutter }),
     asked,
     keyway: said?.keyway ?? 0,
     lane,

@@ -4,11 +4,12 @@ import type { Point } from '../solid/outline.ts'
 import type { Figure, Target } from './figure.ts'
 import { bare } from './saying.ts'
 import { sectionFigure } from './section.ts'
+import { edgeOf } from './standing.ts'
 import { shifted, sketch } from './sketch.ts'
 
 /** Side by side, or one over the other where the width is small. Undefined for a job without a bar. */
 export const touchAndFloor = (design: Design, target: Target): Figure | undefined => {
-  if (!design.bar) return undefined
+  if (!edgeOf(design)) return undefined
   const { em, width } = target
   const on = sketch(target)
   const beside = width >= 26 * em

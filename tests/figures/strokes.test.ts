@@ -53,13 +53,13 @@ describe('a figure in black on paper', () => {
       const inBore = Math.hypot(px, py) < design.section.boreRadius - 0.05
       const fromBar = Math.hypot(px - standing.axis[0], py - standing.axis[1])
       const inBar = fromBar < standing.bar.diameter.nominal / 2 + 0.05
-      const inBit = px > standing.axis[0] && Math.abs(py - standing.axis[1]) < standing.bar.bit.size / 2 + 0.05
+      const inBit = px > standing.axis[0] && Math.abs(py - standing.axis[1]) < standing.bit.size / 2 + 0.05
       expect(!inBore || inBar || inBit).toBe(true)
       const slope = (line.to[1] - line.from[1]) / (line.to[0] - line.from[0])
       if (!inBore) {
         expect(slope).toBeCloseTo(1, 1)
         rising++
-      } else if (Math.abs(py - standing.axis[1]) > standing.bar.bit.size / 2 + 0.2) {
+      } else if (Math.abs(py - standing.axis[1]) > standing.bit.size / 2 + 0.2) {
         expect(slope).toBeCloseTo(-1, 1)
         falling++
       }
