@@ -29,5 +29,4 @@ addEventListener('drop', (event) => {
 })
 
 // Kept by the browser, so that the page opens with no line and no server. Where that is not to be had, it works as long as it is served.
-if (import.meta.env.PROD && 'serviceWorker' in navigator)
-  void navigator.serviceWorker.register('offline.js').catch(() => undefined)
+if ('serviceWorker' in navigator) void navigator.serviceWorker.register('offline.js').catch(() => undefined)

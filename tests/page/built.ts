@@ -25,6 +25,8 @@ export default async (project: TestProject): Promise<() => void> => {
   const folder = mkdtempSync(join(tmpdir(), 'borewright-page-'))
   writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
   const outDir = join(folder, 'dist')
+  // As it is built for everybody: nothing in it for those who are testing.
+  process.env['NODE_ENV'] = 'production'
   await build({ root, configFile: join(root, 'vite.config.ts'), logLevel: 'error', build: { outDir } })
   const page = join(outDir, 'page')
   await build({ configFile: join(root, 'vite.page.config.ts'), logLevel: 'error', build: { outDir: page } })

@@ -266,6 +266,7 @@ const index: Group = {
     { path: 'plate.radius', word: 'Own plate, to the holes', kind: length },
     { path: 'plate.hole', word: 'a hole is off by at most', kind: zero },
     { path: 'eccentric', word: 'Bore off the axis by', kind: zero },
+    { path: 'play', word: 'Play of the mating teeth', kind: zero },
   ]),
 }
 
