@@ -14,6 +14,18 @@ export const pressing: Notes = {
   ],
 }
 
+/** For whatever is hardened and ground by hand. */
+export const grinding: Notes = {
+  heading: 'CAUTION',
+  caution: true,
+  lines: [
+    [
+      'Eye protection, dust extraction, guard on, rest close. Stand aside as the wheel runs up. Harden with tongs, away from ' +
+        'oil that can catch fire. Hard steel snaps: never bend it straight.',
+    ],
+  ],
+}
+
 /** For a bar that is moved by hand through a hub that must stand still. */
 export const stroking = ({ spec }: Design): Notes => ({
   heading: 'CAUTION',

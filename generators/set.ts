@@ -1,6 +1,7 @@
 import { acrossNoGo } from './across-no-go.ts'
 import { cutterBar } from './cutter-bar.ts'
 import { drillJig } from './drill-jig.ts'
+import { groundBar } from './ground-bar.ts'
 import { guideBushing } from './guide-bushing.ts'
 import { hubRing } from './hub-ring.ts'
 import { indexPlate } from './index-plate.ts'
@@ -22,6 +23,7 @@ export const parts: readonly Part[] = [
   pressSpacer,
   drillJig,
   cutterBar,
+  groundBar,
   toolBit,
   settingStep,
   indexPlate,

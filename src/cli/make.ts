@@ -19,6 +19,7 @@ export const partNames = [
   'press-spacer',
   'drill-jig',
   'cutter-bar',
+  'ground-bar',
   'tool-bit',
   'setting-step',
   'index-plate',

@@ -97,8 +97,27 @@ export const jobs: fc.Arbitrary<Design> = fc
     })
   })
 
+/** Bars of one piece: no specimen needs one. */
+const onePiece: readonly Design[] = [
+  { units: 'mm', bore: { diameter: 7, length: 10 }, stroke: 'push' },
+  { units: 'mm', bore: { diameter: 40, length: 60 }, stroke: 'pull' },
+  { units: 'in', bore: { diameter: 0.375, length: 0.5 }, stroke: 'pull' },
+  { units: 'in', bore: { diameter: 1, length: 1.5 }, stroke: 'push' },
+].map(({ units, bore, stroke }) =>
+  sized({
+    name: 'one-piece',
+    units,
+    bore,
+    feature: {
+      keyway: units === 'mm' ? { standard: 'iso-773' } : { standard: 'asme-b17.1', form: 'square' },
+    },
+    tooling: { bar: { form: 'one piece', stroke } },
+  }),
+)
+
 /** The specimens, and sixty jobs drawn once. */
 export const everyDesign: readonly Design[] = [
   ...specimenNames.map(specimen),
+  ...onePiece,
   ...fc.sample(jobs, { numRuns: 60, seed: 24 }),
 ]
