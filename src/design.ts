@@ -14,6 +14,7 @@ import { bestCandidate, type Candidate } from './dimensions/candidates.ts'
 import { cutterBarOf } from './dimensions/cutter-bar.ts'
 import { groundBarOf } from './dimensions/ground-bar.ts'
 import { guideBushingOf } from './dimensions/guide-bushing.ts'
+import { hubWeightOf } from './dimensions/hub-weight.ts'
 import { plugGaugeOf } from './dimensions/plug-gauge.ts'
 import { sectionOf } from './dimensions/section.ts'
 import { lighterInfeeds } from './dimensions/settings.ts'
@@ -166,6 +167,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
   const pressLoads = broach && bushing && kept('press', pressLoadsOf(spec, broach, bushing, section))
   const keyLoads = kept('key', keyLoadsOf(spec, section))
   const jointLoads = kept('joint', jointLoadsOf(spec, section))
+  const hubWeight = hubWeightOf(spec)
   const aids = Object.fromEntries(
     Object.entries(aidsOf(spec, section, bar, bushing)).flatMap(([name, aid]) =>
       aid ? [[name, keep<object>(name, aid)]] : [],
@@ -183,6 +185,7 @@ const sized = (spec: Spec, asked: BarSpec | undefined): Sized => {
     plug,
     ...(plan && { plan }),
     measuring,
+    ...(hubWeight !== undefined && { hubWeight }),
     ...(indexing && { indexing }),
     ...(loads && { loads }),
     ...(pressLoads && { pressLoads }),

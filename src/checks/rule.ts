@@ -35,6 +35,8 @@ export interface Worked {
   readonly plan?: Plan
   /** How to tell that the feature is right, however it was cut. */
   readonly measuring: Measuring
+  /** Of a round hub as long as its bore, kg; absent where its outside is not told. */
+  readonly hubWeight?: number
   readonly errors?: Errors
   /** More than one slot. */
   readonly indexing?: Indexing

@@ -62,6 +62,8 @@ export interface Loads extends CutLoads {
   /** At the cross hole, where there is one: the bound that is held against the yield, and what is to be expected. */
   readonly holeStress?: number
   readonly holeStressExpected?: number
+  /** What the set screw is tightened with, N mm; absent where no source gives it. */
+  readonly screwTorque?: number
   /** Force of the set screw; absent where no source gives its torque. */
   readonly screwForce?: number
   /** What the screw's friction keeps the bit from being pushed in by. */
@@ -105,6 +107,7 @@ const heldBit = (bar: CutterBar, stroke: BarSpec['stroke'], dull: number) => {
   // A screw in the wall presses the bit on one face of its hole; from the end, a square sits on two corners.
   const corners = bar.form === 'end screw' && bar.bit.shape === 'square'
   return {
+    ...(torque !== undefined && { screwTorque: torque }),
     ...(screwForce !== undefined && {
       screwForce,
       bitHeld: corners ? heldOnCorners(screwForce, bar.crossHole.nominal, bar.seatRise) : heldFlat(screwForce),
@@ -227,6 +230,7 @@ const formBasis = (stroke: BarSpec['stroke']) => ({
     'three times nominal on the net section, an upper bound to Peterson’s factor, and direct stress; dull edge',
   holeStressExpected:
     'Peterson’s factor on the net section, that of a hole 0.4 of the bar where it is larger, and direct stress; dull edge',
+  screwTorque: 'seating torque of the screw’s own table',
   screwForce: 'seating torque over 0.2 of the diameter',
   bitHeld: 'friction 0.12 on what the screw presses',
   screwForceLeast:

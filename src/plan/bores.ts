@@ -21,7 +21,12 @@ export const infeedIn = (section: Section, lane: Lane, noseWidth: number, diamet
 }
 
 /** Rows from the smallest bore to the largest, or the one as measured, in a step that a micrometer reads; no more than nine. */
-export const boresOf = (spec: Spec, infeed: (diameter: number) => number, reached: number): readonly BoreRow[] => {
+export const boresOf = (
+  spec: Spec,
+  infeed: (diameter: number) => number,
+  reached: number,
+  perInfeed: number,
+): readonly BoreRow[] => {
   const { measured } = spec.bore
   const [lower, upper] =
     measured === undefined ? [spec.bore.diameter.lower, spec.bore.diameter.upper] : [measured, measured]
@@ -35,6 +40,7 @@ export const boresOf = (spec: Spec, infeed: (diameter: number) => number, reache
   const all = upper - last > 1e-6 ? [...bores, upper] : bores
   return all.map((bore) => {
     const wanted = infeed(bore)
-    return { bore, infeed: wanted, left: wanted - reached }
+    const left = wanted - reached
+    return { bore, infeed: wanted, left, onDial: wanted * perInfeed, leftOnDial: left * perInfeed }
   })
 }

@@ -24,6 +24,8 @@ export interface Cutting {
   readonly stops: Stops
   /** Largest size between floors, where slots stand right opposite each other. */
   readonly floorToFloor?: number
+  /** Diameter of a plug that fills the bore, where the wall opposite is cut away in part. */
+  readonly plug?: number
 }
 
 /** How far across may lie from what is expected before something is wrong. Source: judgement. */
@@ -208,6 +210,7 @@ const gatesOf = (
     const lags = behind(cutting, edge, x, lastChip(dial, before, runs), springPasses)
     const across = expectedAt(byDial, lags, 1, section.acrossLimits.upper)
     const opposite = cutting.floorToFloor
+    const plug = cutting.plug
     return {
       reading,
       x,
@@ -216,6 +219,7 @@ const gatesOf = (
       springPasses,
       ...across,
       ...(opposite !== undefined && { floorToFloor: expectedAt(2 * x, lags, 2, opposite) }),
+      ...(plug !== undefined && { overPlug: expectedAt(x - plug / 2, lags, 1, section.crownDepthLimits.upper) }),
       kind,
       does: doesAt(cutting, kind, next, lane.offset),
     }

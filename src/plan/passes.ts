@@ -46,6 +46,8 @@ export const planBasis: Basis<Plan> = {
   target:
     'floor and the least that spring passes leave, where the bar always gives way; else floor and the lower end of the lag at a full cut. Across at mid-tolerance, bore as measured or at mid-tolerance; to the mark, toward shallow',
   bores: 'across held, the bore as found; left: beyond the last gate',
+  sharpNose: 'corners of no radius touch the bore sooner: the difference of the two touches',
+  missingOnDial: 'what the dial reads for one of infeed; between two floors each slot is short by half',
   centring:
     'x at touch over nose width; a quarter of the offset that the fit can lose, no more than a quarter of 0.25 mm',
   gateBy: 'see measuring.toBore',
@@ -108,6 +110,7 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     target,
     stops,
     ...(gateBy === 'floor to floor' && { floorToFloor: floorsMost(section) }),
+    ...(gateBy === 'plug and blocks' && { plug: section.bore.lower }),
   }
   const cuts = cutsOf(cutting, settings)
   const lanes = bar.lanes.map((lane) => {
@@ -159,7 +162,9 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     settings,
     cuts,
     target,
-    bores: { reading: stops.last, rows: boresOf(spec, infeed, stops.last / dial.perInfeed) },
+    bores: { reading: stops.last, rows: boresOf(spec, infeed, stops.last / dial.perInfeed, dial.perInfeed) },
+    ...(flat && { sharpNose: middleTouch - touchOffX(section.boreRadius, noseWidth, 0) }),
+    missingOnDial: dial.perInfeed / (gateBy === 'floor to floor' ? 2 : 1),
     gateBy,
     ...(flat && { centring: centringOf(section, noseWidth, middleTouch, dial, spec.units) }),
     withdraw: asked.clearance.withdrawn,

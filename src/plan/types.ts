@@ -43,6 +43,8 @@ export interface Gate extends Expected {
   readonly springPasses: number
   /** Where a slot stands right opposite and is as deep: floor to floor. */
   readonly floorToFloor?: Expected
+  /** Where part of the wall opposite is cut away: blocks between the floor and a plug that fills the bore. */
+  readonly overPlug?: Expected
   /**
    * `part`: on the way; `edge`: the last 0.08 mm begin, stone the edge; `web`: a slit's corners are coming through; `setting`: a new
    * projection; `last`: then add what is missing.
@@ -95,6 +97,9 @@ export interface BoreRow {
   readonly bore: number
   readonly infeed: number
   readonly left: number
+  /** The same two as the dial reads them. */
+  readonly onDial: number
+  readonly leftOnDial: number
 }
 
 /** Middle of the nose on the bore, by its two corners. */
@@ -177,6 +182,10 @@ export interface Plan {
   readonly cuts: readonly LaneCut[]
   readonly target: Target
   readonly bores: { readonly reading: number; readonly rows: readonly BoreRow[] }
+  /** By so much more infeed a nose without its corners goes from touch to floor; absent where the nose has no two corners. */
+  readonly sharpNose?: number
+  /** The dial goes on by so much for each that is missing at the last gate, as it is measured there. */
+  readonly missingOnDial: number
   /** How a gate is measured: across to the bore, floor to floor, blocks over a plug that fills the bore, or not at all. */
   readonly gateBy: 'across' | 'floor to floor' | 'plug and blocks' | 'nothing'
   /** Absent where the nose has no two corners. */

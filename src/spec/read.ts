@@ -100,5 +100,6 @@ function readDrafting(read: Reading): Drafting {
     convention: read.word('drafting.convention', ['iso', 'asme']) ?? (metric ? 'iso' : 'asme'),
     paper: read.word('drafting.paper', ['A4', 'Letter']) ?? (metric ? 'A4' : 'Letter'),
     projection: read.word('drafting.projection', ['first', 'third']) ?? (metric ? 'first' : 'third'),
+    ...(read.raw('drafting.dual') === true && { dual: true as const }),
   }
 }

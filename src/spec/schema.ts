@@ -315,6 +315,7 @@ export const specSchema = keyed('One job: a bore, its feature, and what the shop
       'first',
       'third',
     ]).optional(),
+    dual: flagAs('Whether the job card gives every length in the other unit too, small; left out: false').optional(),
   })
     .nullable()
     .optional(),

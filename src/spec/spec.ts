@@ -254,6 +254,8 @@ export interface Drafting {
   readonly convention: 'iso' | 'asme'
   readonly paper: 'A4' | 'Letter'
   readonly projection: 'first' | 'third'
+  /** Every length on the job card in the other unit too, small. */
+  readonly dual?: true
 }
 
 /** One job, read and complete: every length in mm, every default filled in. */

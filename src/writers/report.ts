@@ -38,6 +38,7 @@ export const report = (design: Design): Report =>
     joint: design.jointLoads && { ...design.jointLoads },
     plan: design.plan && planOf(design.plan, design.loads, design.indexing),
     measuring: measuringOf(design.measuring),
+    hubWeight: design.hubWeight,
     indexing: design.indexing && indexingOf(design.indexing),
     errors: design.errors && errorsOf(design.errors),
     ways: design.ways,
@@ -64,6 +65,8 @@ export interface Report {
   readonly indexPlate?: ReportSection
   readonly drillJig?: ReportSection
   readonly pressSpacer?: ReportSection
+  /** Of a round hub as long as its bore, kg. */
+  readonly hubWeight?: number
   readonly loads?: ReportSection
   readonly key?: ReportSection
   /** Splines and sockets: what their flanks carry. */
@@ -284,6 +287,7 @@ const loadsOf = (loads: NonNullable<Design['loads']>): ReportSection => ({
   barSteel: loads.barSteel,
   barYield: loads.barYield,
   neckStress: loads.neckStress,
+  screwTorque: loads.screwTorque,
   screwForce: loads.screwForce,
   screwForceLeast: loads.screwForceLeast,
   bitHeld: loads.bitHeld,
@@ -416,6 +420,8 @@ const planOf = (plan: Plan, loads: Design['loads'], indexing: Indexing | undefin
   settings: plan.settings,
   cuts: plan.cuts.map((cut) => cutOf(cut)),
   bores: plan.bores,
+  sharpNose: plan.sharpNose,
+  missingOnDial: plan.missingOnDial,
   centring: plan.centring,
   withdraw: plan.withdraw,
   stroke: plan.stroke,
