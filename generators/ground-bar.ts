@@ -15,7 +15,7 @@
 import type { Design } from '../src/design.ts'
 import type { GroundBar } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Callout, Drawing, Mark, Notes, View } from '../src/drawing/view.ts'
-import { circle, type Point, polygon } from '../src/solid/outline.ts'
+import { circle, type Outline, type Point, polygon } from '../src/solid/outline.ts'
 import { extrude, hull, join, type Solid } from '../src/solid/solid.ts'
 import { grinding, stroking } from './cautions.ts'
 import type { Part } from './part.ts'
@@ -75,7 +75,7 @@ const solid = (design: Design): Solid => {
 
 /** From the side, the end to the right. */
 const front = (design: Design): View => {
-  const { bar, axis, neck, edge, along, flat, back, front, drop } = headOf(design)
+  const { bar, neck, edge, along, flat, back, front, drop } = headOf(design)
   const { headLength, neckLength, overall, endSetBack, rake, endRelief, fillet } = bar
   const shank = bar.shank.nominal / 2
   const body = headLength + neckLength
@@ -116,7 +116,7 @@ const front = (design: Design): View => {
     { mark: 'outline', kind: 'visible', outline: polygon(outside) },
     { mark: 'line', kind: 'visible', from: [-body, back], to: [-body, front] },
     { mark: 'line', kind: 'centre', from: [-overall, 0], to: [0, 0] },
-    { mark: 'line', kind: 'centre', from: [-body, axis], to: [0, axis] },
+    { mark: 'plane', letter: 'A', from: [-headLength / 2, back], to: [-headLength / 2, flat], looks: 'left' },
     { mark: 'texture', at: [-headLength - neckLength / 2, back], out: [0, -1], ra: 0.8 },
   ]
   const along_ = (of: string, from: number, to: number, starts: readonly [number, number], worth: number): Callout => ({
@@ -189,45 +189,33 @@ const front = (design: Design): View => {
   }
 }
 
-/** The end, larger: neck's circle, nose, and the blank that both are ground from. */
-const end = (design: Design): View => {
+/** Across the head, larger: neck's circle, nose, and the blank that both are ground from. Seen from the end. */
+const across = (design: Design): View => {
   const { bar, axis, neck, flat, back, front } = headOf(design)
   const blank = bar.blank.nominal / 2
   const half = bar.noseWidth / 2
-  const heel = bar.widthAtHeel / 2
-  // Where the strip's sides run into the neck's circle.
+  // Where the strip's sides run into the neck's circle; from there the circle goes round behind.
   const meets = axis + Math.sqrt(Math.max(0, neck ** 2 - half ** 2))
-  const angle = (Math.atan2(meets - axis, half) * 180) / Math.PI
+  const round = 2 * Math.PI - 2 * Math.asin(Math.min(1, half / neck))
+  const metal: Outline = [
+    { at: [-half, flat] },
+    // Counter-clockwise, left side down, round the back, right side up.
+    { at: [-half, meets], bulge: Math.tan(round / 4) },
+    { at: [half, meets] },
+    { at: [half, flat] },
+  ]
   const marks: Mark[] = [
     { mark: 'arc', kind: 'phantom', centre: [0, 0], radius: blank, from: 0, to: 360 },
-    { mark: 'arc', kind: 'visible', centre: [0, axis], radius: neck, from: 180 - angle, to: 360 + angle },
-    { mark: 'arc', kind: 'thin', centre: [0, axis], radius: neck, from: angle, to: 180 - angle },
-    {
-      mark: 'outline',
-      kind: 'visible',
-      closed: false,
-      outline: polygon([
-        [-half, meets],
-        [-half, flat],
-        [half, flat],
-        [half, meets],
-      ]),
-    },
-    ...[-1, 1].map(
-      (side): Mark => ({
-        mark: 'line',
-        kind: 'hidden',
-        from: [side * heel, front],
-        to: [side * heel, flat - bar.endSetBack],
-      }),
-    ),
-    { mark: 'centreMark', centre: [0, 0], radius: blank },
-    { mark: 'centreMark', centre: [0, axis], radius: neck },
+    { mark: 'outline', kind: 'visible', outline: metal },
+    { mark: 'hatch', outlines: [metal] },
+    { mark: 'line', kind: 'centre', from: [0, back], to: [0, flat] },
+    { mark: 'line', kind: 'centre', from: [-neck, axis], to: [neck, axis] },
+    { mark: 'line', kind: 'centre', from: [-blank, 0], to: [blank, 0] },
   ]
   return {
-    name: 'end',
-    title: 'END, nose up',
-    place: { is: 'free' },
+    name: 'across',
+    title: 'A – A',
+    place: { is: 'section', from: 'right', least: 2 * neck, aligned: false },
     marks,
     metal: [
       { x1: -neck, y1: back, x2: neck, y2: front },
@@ -269,21 +257,16 @@ const end = (design: Design): View => {
       },
       {
         callout: 'leader',
-        of: 'eccentricity',
-        tips: [
-          { at: [0, axis / 2], out: [-1, -0.2] },
-          { at: [0, axis / 2], out: [1, -0.2] },
-        ],
-        lines: [['axes ', fine(bar.eccentricity), ' apart']],
-      },
-      {
-        callout: 'leader',
         of: 'blank',
-        tips: [
-          { at: [blank * Math.SQRT1_2, blank * Math.SQRT1_2], out: [1, 1] },
-          { at: [-blank * Math.SQRT1_2, blank * Math.SQRT1_2], out: [-1, 1] },
+        also: ['eccentricity'],
+        tips: [45, 135, 20, 160].map((turn) => ({
+          at: [blank * Math.cos((turn * Math.PI) / 180), blank * Math.sin((turn * Math.PI) / 180)] as const,
+          out: [turn < 90 ? 1 : -1, 0.6] as const,
+        })),
+        lines: [
+          ['blank ', sized(bar.blank, { prefix: 'Ø' })],
+          ['its axis ', fine(bar.eccentricity), ' before the neck’s'],
         ],
-        lines: [['blank ', sized(bar.blank, { prefix: 'Ø' })]],
       },
     ],
   }
@@ -350,7 +333,7 @@ const drawing = (design: Design): Drawing => {
     part: 'ground-bar',
     title: 'One-piece bar',
     number: '25',
-    views: [front(design), end(design)],
+    views: [front(design), across(design)],
     notes: notes(design),
     asMade: { heading: 'AS MADE: measure and write down', rows: asMade(design) },
     block: {
