@@ -49,4 +49,14 @@ tooling:
     machine: mill
     behind: 1
 `,
+  'chaff-cutter-clutch': `# Invented: no such clutch exists.
+name: chaff-cutter-clutch
+units: mm
+bore: { diameter: 23, length: 32 }
+hub: { outside: 55, material: mild steel }
+feature:
+  spline: { standard: iso-14, size: 6x23x26 }
+tooling:
+  bar: { behind: 40 }
+`,
 }

@@ -4,6 +4,8 @@ import { lastGate, nextGate, passAt, passes, run, running, stop, takePasses } fr
 import { drawnNow, shownFinding, width } from '../looked-at.ts'
 import type { Picture } from '../workers/works.ts'
 import { dimensionsOf } from '../dimensions-of.ts'
+import { lookAt, lookNow, looksThere } from '../looks.ts'
+import { Words } from './words.tsx'
 import { Heading } from './heading.tsx'
 
 /** One figure; it says in words what it shows. */
@@ -23,36 +25,43 @@ export const Bore = () => {
   }, [])
   const pictures = drawnNow.value?.pictures ?? {}
   const finding = shownFinding.value
+  const look = lookNow.value
   useEffect(() => {
     const of = new Set(finding === undefined ? [] : dimensionsOf(finding))
     for (const mark of place.current?.querySelectorAll('[data-of]') ?? [])
       mark.classList.toggle('is-shown', of.has(mark.getAttribute('data-of') ?? ''))
-  }, [finding, drawnNow.value])
-  const sizes = pictures.section?.sizes ?? []
+  }, [finding, drawnNow.value, look])
+  const shown = look?.pictures.flatMap((name) => (pictures[name] ? [name] : [])) ?? []
+  const sizes = shown.flatMap((name) => pictures[name]?.sizes ?? [])
+  const cut = shown.includes('infeed') || shown.includes('section')
   return (
     <section class={`bore${current.value ? '' : ' is-old'}`} id="bore" tabIndex={-1} aria-labelledby="bore-heading">
       <h2 id="bore-heading" class="unseen">
         The bore
       </h2>
-      <div ref={place} class="pictures">
-        {design.value ? (
-          <>
-            <Shown picture={pictures.section} name="section" />
-            <Shown picture={pictures.lengths} name="lengths" />
-            <Shown picture={pictures.infeed} name="infeed" />
-          </>
-        ) : (
-          <Pencilled />
-        )}
+      {design.value && look && (
+        <div class="look">
+          <Words
+            name="look"
+            label="Look at it"
+            words={looksThere.value.map(({ name, word }) => [name, word] as const)}
+            now={look.name}
+            choose={lookAt}
+          />
+          <p class="aside">to scale; the hub is broken away</p>
+        </div>
+      )}
+      <div ref={place} class={`pictures look-${look?.name ?? 'none'}`}>
+        {design.value ? shown.map((name) => <Shown key={name} picture={pictures[name]} name={name} />) : <Pencilled />}
       </div>
-      {design.value && passes.value.length > 0 && <Dial />}
+      {design.value && cut && passes.value.length > 0 && <Dial />}
       {sizes.length > 0 && (
         <details class="sizes">
           <summary>Sizes in the picture</summary>
           <table>
             <tbody>
               {sizes.map(({ of, name, said }) => (
-                <tr key={of}>
+                <tr key={`${of}${name}${said}`}>
                   <th scope="row">{name}</th>
                   <td>{said}</td>
                 </tr>
@@ -61,21 +70,12 @@ export const Bore = () => {
           </table>
         </details>
       )}
-      {pictures.lengthwise && (
+      {look?.name === 'end-on' && pictures.lengthwise && (
         <>
           <Heading id="lengthwise" aside="start of the stroke; its end in broken line">
             Cut lengthwise
           </Heading>
           <Shown picture={pictures.lengthwise} name="lengthwise" />
-        </>
-      )}
-      {pictures.press && (
-        <>
-          <Heading id="pressed" aside="at the end of the last pass">
-            At the press
-          </Heading>
-          <Shown picture={pictures.press} name="press" />
-          <Shown picture={pictures.pressLengthwise} name="press-lengthwise" />
         </>
       )}
     </section>

@@ -13,6 +13,10 @@ export const First = () =>
       <button type="button" class="link" onClick={() => void openInvented('winch-drum-gear')}>
         a boat-winch gear, in inches
       </button>
+      ,{' '}
+      <button type="button" class="link" onClick={() => void openInvented('chaff-cutter-clutch')}>
+        a chaff-cutter clutch, six splines
+      </button>
       . Or drop a spec anywhere on the page.
     </p>
   )

@@ -119,6 +119,12 @@ const Found = ({ finding }: { finding: Finding }) => {
       onMouseLeave={() => {
         shownFinding.value = undefined
       }}
+      onFocusCapture={() => {
+        shownFinding.value = rule
+      }}
+      onClick={() => {
+        shownFinding.value = rule
+      }}
     >
       <p class="reason">
         <b>{one}.</b> {reason}

@@ -5,7 +5,6 @@ import { fourLengths } from '../../figures/lengths.ts'
 import { lengthwise } from '../../figures/lengthwise.ts'
 import { longInfeed } from '../../figures/long-infeed.ts'
 import { marginBar, marginOf } from '../../figures/margin-bar.ts'
-import { pinAndPlug } from '../../figures/pin-and-plug.ts'
 import { pressLengthwise } from '../../figures/press-lengthwise.ts'
 import { pressSection } from '../../figures/press-section.ts'
 import { sectionFigure } from '../../figures/section.ts'
@@ -72,9 +71,8 @@ export const drawn = (design: Design, { passes = Infinity, width }: Looked): Dra
     lengths: fourLengths(design, target),
     infeed: runs.length > 0 ? longInfeed(design, target, cursor) : undefined,
     lengthwise: lengthwise(design, target, where),
-    measuring: pinAndPlug(design, onPage(Math.min(width, 340))),
-    press: pressSection(design, target),
-    pressLengthwise: pressLengthwise(design, target),
+    press: pressSection(design, onPage(Math.min(width, 560))),
+    pressLengthwise: pressLengthwise(design, onPage(Math.min(width, 460))),
   }
   const pictures = Object.fromEntries(
     Object.entries(made).flatMap(([name, one]) => (one ? [[name, pictureOf(one)]] : [])),

@@ -43,7 +43,7 @@ export interface Picture {
 }
 
 /** Which figures the page shows. */
-export type PictureName = 'section' | 'lengths' | 'infeed' | 'lengthwise' | 'measuring' | 'press' | 'pressLengthwise'
+export type PictureName = 'section' | 'lengths' | 'infeed' | 'lengthwise' | 'press' | 'pressLengthwise'
 
 export interface Drawn {
   readonly pictures: Readonly<Partial<Record<PictureName, Picture>>>

@@ -13,35 +13,25 @@ describe('how fast it is', { timeout: 120_000 }, () => {
     await page.waitForSelector('.picture.section svg')
     await page.waitForTimeout(1500)
     await page.getByLabel('Bore', { exact: true }).focus()
-    const times: number[] = []
+    await page.evaluate(() => {
+      const kept = window as unknown as { times: number[] }
+      kept.times = []
+      let pressed: number | undefined
+      addEventListener('keydown', () => (pressed = performance.now()), { capture: true })
+      new MutationObserver(() => {
+        if (pressed !== undefined) kept.times.push(performance.now() - pressed)
+        pressed = undefined
+      }).observe(document.querySelector('.picture.section') ?? document, { childList: true, subtree: true })
+    })
     for (let press = 0; press < 14; press += 1) {
-      const shown = page.evaluate(
-        () =>
-          new Promise<number>((resolve) => {
-            const picture = document.querySelector('.picture.section')
-            let pressed = 0
-            addEventListener(
-              'keydown',
-              () => {
-                pressed = performance.now()
-              },
-              { once: true, capture: true },
-            )
-            const seen = new MutationObserver(() => {
-              if (pressed === 0) return
-              seen.disconnect()
-              resolve(performance.now() - pressed)
-            })
-            if (picture) seen.observe(picture, { childList: true, subtree: true, attributes: true })
-          }),
-      )
       await page.keyboard.press(press % 2 === 0 ? 'ArrowUp' : 'ArrowDown')
-      times.push(await shown)
-      await page.waitForTimeout(300)
+      await page.waitForTimeout(400)
     }
+    const times = await page.evaluate(() => (window as unknown as { times: number[] }).times)
+    expect(times.length).toBeGreaterThan(6)
     const sorted = times.toSorted((a, b) => a - b)
     console.log(
-      `key to picture, ms: best ${sorted[0]?.toFixed(0)}, middle ${sorted[7]?.toFixed(0)}, worst ${sorted.at(-1)?.toFixed(0)}`,
+      `key to picture, ms: best ${sorted[0]?.toFixed(0)}, middle ${sorted[Math.floor(sorted.length / 2)]?.toFixed(0)}, worst ${sorted.at(-1)?.toFixed(0)}`,
     )
     // 50 on a machine that does nothing else; whoever tests may have others on it.
     expect(sorted[0]).toBeLessThan(100)

@@ -1,0 +1,127 @@
+import type { Design } from '../design.ts'
+import type { Gate, LaneCut, Run } from '../plan/types.ts'
+import { figure } from '../spec/figures.ts'
+import type { Units } from '../spec/spec.ts'
+import { inch } from '../standards/inch.ts'
+
+/** One thing to do at the machine. */
+export interface Step {
+  readonly does: string
+  /** What stands small beside it: limits, or how many. */
+  readonly aside?: string
+  /** Something is measured here before going on. */
+  readonly gate?: true
+}
+
+interface Saying {
+  readonly size: (mm: number, fit?: boolean) => string
+  /** A reading with all the figures that the dial has. */
+  readonly dial: (mm: number) => string
+}
+
+const saying = (units: Units): Saying => ({
+  size: (mm, fit = false) => figure(mm, units, { unit: false, fit }),
+  dial: (mm) => (units === 'mm' ? mm.toFixed(2) : (mm / inch).toFixed(3)),
+})
+
+const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 'es'}`
+
+const runsIn = (runs: readonly Run[], { size }: Saying): string =>
+  runs
+    .filter(({ passes }) => passes > 0)
+    .map(({ passes, by }, at) =>
+      at === 0 ? `${counted(passes, 'pass')} of ${size(by, true)}` : `${passes} of ${size(by, true)}`,
+    )
+    .join(', then ')
+
+const gateStep = (gate: Gate, say: Saying): Step => {
+  const springs = gate.springPasses > 0 ? ` ${counted(gate.springPasses, 'spring pass')} without infeed.` : ''
+  const expect = gate.expected === undefined ? '' : ` Across: expect ${say.size(gate.expected)}.`
+  return {
+    does: `Cut to ${say.dial(gate.reading)} on the dial: ${runsIn(gate.runs, say)}.${springs}${expect} ${gate.does}`,
+    aside: `${say.size(gate.least)} to ${say.size(gate.most)}`,
+    gate: true,
+  }
+}
+
+const laneSteps = (cut: LaneCut, at: number, design: Design, say: Saying): readonly Step[] => {
+  const { plan, bar } = design
+  const setting = plan?.settings[cut.setting]
+  const before = plan?.cuts[at - 1]
+  const moved = (bar?.lanes.length ?? 1) > 1 && before?.lane !== cut.lane
+  return [
+    ...(at > 0 && setting && before && before.setting !== cut.setting
+      ? [
+          {
+            does: `Set the bit anew: over bar and nose ${say.size(setting.overBarAndNose)}. Touch the last floor; the dial goes on from what was measured.`,
+          },
+        ]
+      : []),
+    ...(moved
+      ? [
+          {
+            does: `Lane ${cut.lane + 1} of ${bar?.lanes.length}: ${say.size(Math.abs(cut.offset))} to ${cut.offset < 0 ? 'one side' : 'the other side'} of the middle.`,
+          },
+        ]
+      : []),
+    ...cut.gates.map((gate) => gateStep(gate, say)),
+  ]
+}
+
+const barSteps = (design: Design, say: Saying): readonly Step[] => {
+  const { spec, asked, bar, plan } = design
+  if (!bar || !plan || !asked) return []
+  const { centring } = plan
+  return [
+    {
+      does: 'Finish the bore, chamfer it, and measure it two ways at both ends.',
+      ...(spec.bore.measured === undefined && { aside: 'tell it above' }),
+    },
+    {
+      does:
+        asked.machine === 'mill'
+          ? 'Clamp the hub with its bore upright. Bar straight to the bore, and free below it.'
+          : 'Pull the plug. Hold the spindle. Bar on centre height, straight to the bore.',
+    },
+    { does: `Set the bit: over bar and nose ${say.size(bar.overBarAndNose)}.`, aside: `± ${say.size(bar.setting)}` },
+    {
+      does: centring
+        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.size(centring.differenceMost)}; else move the bit sideways. Set the dial to 0.`
+        : 'Find first touch on the middle of the slot to be. Set the dial to 0.',
+      aside: 'dial to 0',
+    },
+    ...plan.cuts.flatMap((cut, at) => laneSteps(cut, at, design, say)),
+  ]
+}
+
+const pressSteps = ({ bushing, bar }: Design, say: Saying): readonly Step[] =>
+  bushing && !bar
+    ? [
+        { does: 'Finish the bore, chamfer it, and measure it two ways at both ends.' },
+        { does: 'Bushing in the bore, its slot where the keyway is to be, square under the ram. Oil on the broach.' },
+        ...bushing.passes.map(
+          ({ shims, over }): Step => ({
+            does: `${shims === 0 ? 'No shim' : shims === 1 ? 'One shim' : `${shims} shims`}: measure over bushing, shims and last tooth, ${say.size(over)}. Then press it through.`,
+            gate: true,
+          }),
+        ),
+      ]
+    : []
+
+/** What is done at the machine, in order. Every number is the design's. */
+export const stepsOf = (design: Design, units: Units): readonly Step[] => {
+  const say = saying(units)
+  const { section, plan, measuring } = design
+  const { lower, upper } = section.acrossLimits
+  const slots = plan?.keyways ?? section.at.length
+  const work = [...barSteps(design, say), ...pressSteps(design, say)]
+  if (work.length === 0) return []
+  return [
+    ...work,
+    ...(slots > 1 ? [{ does: `Turn the work on, and cut the others the same: ${slots} in all.` }] : []),
+    {
+      does: `Take the edges off with a file before a finger goes near. ${measuring?.key === true ? 'Measure across at both ends, then try the key.' : 'Measure at both ends.'}`,
+      ...(lower < upper && { aside: `${say.size(lower)} to ${say.size(upper)}` }),
+    },
+  ]
+}
