@@ -1,7 +1,17 @@
 import { band } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import { holeFor, leastBar, seatRise } from './cross-hole.ts'
-import { bitToEndOf, type Form, holdingFor, type Holding, leaningLength, leaningNose, type Seated } from './holding.ts'
+import {
+  bitToEndOf,
+  type Form,
+  holdingFor,
+  type Holding,
+  leaningLength,
+  leaningNose,
+  type OnHand,
+  type Seated,
+  threadsOnHand,
+} from './holding.ts'
 import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
 import { chipRoomFor, noseForLanes, settingsAt } from './settings.ts'
 import { type Corners, largestStagedBar, stagesFor } from './stages.ts'
@@ -205,13 +215,14 @@ const assess = (
   nose: Nose,
   hole: Candidate['hole'],
   bound: Bound,
+  threads: readonly OnHand[],
   nominal: number,
 ): Candidate | undefined => {
   const { back, front } = bound
   const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
   const least = nominal - bodyTolerance(spec, nominal)
   const seated: Seated = { bit, hole, rise, bar: { nominal, least } }
-  const holding = holdingFor(spec, way.form, seated, way.incline, bar.screw)
+  const holding = holdingFor(spec, way.form, seated, way.incline, threads, bar.screw !== undefined)
   if (!holding) return undefined
   const { screw } = holding
   const stages = (way.stages > 1 && bar.projection === undefined
@@ -344,6 +355,7 @@ const bestOf = (
   section: Section,
   way: Way,
   choices: readonly Choice[],
+  threads: readonly OnHand[],
 ): Candidate | undefined => {
   const held = spec.shop.collets.at(-1) ?? Infinity
   const bars =
@@ -359,7 +371,7 @@ const bestOf = (
     const over = bars.findIndex((diameter) => diameter > largest)
     const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
     for (const diameter of bars.slice(from, upTo).toReversed()) {
-      const candidate = assess(spec, bar, section, way, bit, nose, hole, bound, diameter)
+      const candidate = assess(spec, bar, section, way, bit, nose, hole, bound, threads, diameter)
       if (!candidate) continue
       if (!best || better(candidate, best) < 0) best = candidate
       // More stages let in more bar, but a thinner one with fewer may be worth more.
@@ -397,8 +409,9 @@ const waysFor = (spec: Spec, bar: BarSpec): readonly Way[] => {
  */
 export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candidate | undefined => {
   const choices = choicesFor(spec, bar, section)
+  const threads = threadsOnHand(spec, bar.screw)
   const ways = waysFor(spec, bar)
-  const made = (way: Way) => bestOf(spec, bar, section, way, choices)
+  const made = (way: Way) => bestOf(spec, bar, section, way, choices, threads)
   // In a blind bore each way is as deep as its end is long: they are weighed against one another.
   if (spec.bore.blind) {
     const sound = ways.filter(({ stages }) => stages === 1).flatMap((way) => made(way) ?? [])

@@ -31,35 +31,58 @@ const cos = (degrees: number): number => Math.cos((degrees * Math.PI) / 180)
 /** Recess of an end screw, and the chamfer that is allowed for. */
 export const recessOf = (bar: number): number => (bar < 6 ? 0.3 : 0.5)
 
-/** Lengths of a set screw on hand: those that the shop file gives, else those it is sold in. */
-const lengthsOnHand = (spec: Spec, name: string): readonly number[] =>
-  spec.shop.screws?.find(({ thread }) => thread === name)?.lengths ?? setScrewFor(name)?.lengths ?? []
-
-/** Its tap drill, or the nearest on hand: a hair under, or so far over that two thirds of the thread are left. Undefined where there is none. */
-const tapDrillOnHand = (spec: Spec, thread: Thread): Screw['tapDrill'] | undefined => {
-  const wanted = thread.tapDrill.diameter
-  const near = spec.shop.drills.filter(
-    ({ diameter }) => diameter > wanted - 0.03 * thread.pitch && diameter < wanted + 0.15 * thread.pitch,
-  )
-  return near.toSorted((a, b) => Math.abs(a.diameter - wanted) - Math.abs(b.diameter - wanted))[0]
+/** A thread that can be tapped and screwed, as far as the shop goes. */
+export interface OnHand {
+  readonly thread: Thread
+  /** Lengths of set screws: those that the shop file gives, else those they are sold in. Ascending. */
+  readonly lengths: readonly number[]
+  readonly cupPoint: number
+  /** Its tap drill, or the nearest on hand. */
+  readonly tapDrill: Screw['tapDrill']
+  /** Whether a source gives its torque, and a drill for it is on hand. */
+  readonly known: boolean
 }
 
+const onHand = (spec: Spec, thread: Thread): OnHand => {
+  const stock = setScrewFor(thread.name)
+  const wanted = thread.tapDrill.diameter
+  // A hair under, or so far over that two thirds of the thread are left.
+  const [under, over] = [wanted - 0.03 * thread.pitch, wanted + 0.15 * thread.pitch]
+  let tapDrill: Screw['tapDrill'] | undefined
+  for (const drill of spec.shop.drills)
+    if (drill.diameter > under && drill.diameter < over)
+      if (!tapDrill || Math.abs(drill.diameter - wanted) < Math.abs(tapDrill.diameter - wanted)) tapDrill = drill
+  return {
+    thread,
+    lengths: spec.shop.screws?.find((screw) => screw.thread === thread.name)?.lengths ?? stock?.lengths ?? [],
+    cupPoint: stock?.cupPoint ?? 0.5 * thread.major,
+    tapDrill: tapDrill ?? thread.tapDrill,
+    known: stock?.seatingTorque !== undefined && tapDrill !== undefined,
+  }
+}
+
+/** The threads that may hold the bit, ascending: the one asked for where it is fixed, else all on hand. */
+export const threadsOnHand = (spec: Spec, fixed?: string): readonly OnHand[] =>
+  (fixed === undefined ? spec.shop.threads : [fixed])
+    .flatMap((name) => threadNamed(name) ?? [])
+    .map((thread) => onHand(spec, thread))
+
 const described = (
-  spec: Spec,
-  thread: Thread,
+  { thread, cupPoint, tapDrill }: OnHand,
   sizes: Pick<Screw, 'length' | 'lengthMin' | 'lengthMax' | 'engaged'>,
 ): Screw => ({
   thread: thread.name,
   major: thread.major,
   pitch: thread.pitch,
   callout: thread.callout,
-  cupPoint: setScrewFor(thread.name)?.cupPoint ?? 0.5 * thread.major,
+  cupPoint,
   ...sizes,
-  tapDrill: tapDrillOnHand(spec, thread) ?? thread.tapDrill,
+  tapDrill,
 })
 
 /** Screw from the bar's end: the end grows until a screw on hand fits. */
-const fromEnd = (spec: Spec, thread: Thread, { bit, hole, rise, bar }: Seated): Holding | undefined => {
+const fromEnd = (spec: Spec, held: OnHand, { bit, hole, rise, bar }: Seated): Holding | undefined => {
+  const { thread } = held
   const step = stepsOf(spec.units).small
   const recess = recessOf(bar.nominal)
   const height = bit.size - bit.flat
@@ -67,16 +90,16 @@ const fromEnd = (spec: Spec, thread: Thread, { bit, hole, rise, bar }: Seated): 
   const open = hole.most / 2 + seatRise(bit.shape, bit.size, bit.cornerBreak, hole.most) - height
   const least = leastEngaged(thread.major, thread.pitch) + open
   const asWanted = endSizes(hole.nominal, rise, height, thread, wanted, recess)
-  const held = lengthsOnHand(spec, thread.name).filter((length) => length >= least - 1e-9)
-  const fitting = held.findLast((length) => length <= asWanted.screwMost + 1e-9)
-  const length = fitting ?? held[0]
+  const enough = held.lengths.filter((length) => length >= least - 1e-9)
+  const fitting = enough.findLast((length) => length <= asWanted.screwMost + 1e-9)
+  const length = fitting ?? enough[0]
   if (length === undefined) return undefined
   // No screw on hand in the window: the end grows until the shortest that holds fits.
   const holeToEnd = fitting ? wanted : roundUp(wanted + length - asWanted.screwMost, step)
   const end = endSizes(hole.nominal, rise, height, thread, holeToEnd, recess)
   return {
     holeToEnd,
-    screw: described(spec, thread, { length, lengthMin: least, lengthMax: end.screwMost, engaged: length - open }),
+    screw: described(held, { length, lengthMin: least, lengthMax: end.screwMost, engaged: length - open }),
   }
 }
 
@@ -88,14 +111,14 @@ const wallAtEndFor = (spec: Spec, size: number): number =>
  * Screw through the wall beside the hole, on the hole's axis and across it: four threads in the wall, and its head not above the bar. A
  * screw that is too long is ground to length.
  */
-const throughWall = (spec: Spec, thread: Thread, { bit, hole, bar }: Seated, incline: number): Holding | undefined => {
+const throughWall = (spec: Spec, held: OnHand, { bit, hole, bar }: Seated, incline: number): Holding | undefined => {
+  const { thread, lengths } = held
   const half = bit.size / 2 - bit.flat
   const open = hole.most / 2 - half
   const lengthMin = 4 * thread.pitch + open
   const lengthMax = bar.least / 2 - half
-  const held = lengthsOnHand(spec, thread.name)
-  const fitting = held.findLast((length) => length >= lengthMin - 1e-9 && length <= lengthMax + 1e-9)
-  const longer = held.find((length) => length > lengthMax)
+  const fitting = lengths.findLast((length) => length >= lengthMin - 1e-9 && length <= lengthMax + 1e-9)
+  const longer = lengths.find((length) => length > lengthMax)
   const ground = longer === undefined ? undefined : roundDown(lengthMax, stepsOf(spec.units).small)
   const length = fitting ?? ground
   if (length === undefined) return undefined
@@ -103,38 +126,33 @@ const throughWall = (spec: Spec, thread: Thread, { bit, hole, bar }: Seated, inc
   return {
     holeToEnd: wallAtEnd + (bar.nominal / 2) * tan(incline) + hole.nominal / 2 / cos(incline),
     wallAtEnd,
-    screw: described(spec, thread, { length, lengthMin, lengthMax, engaged: length - open }),
+    screw: described(held, { length, lengthMin, lengthMax, engaged: length - open }),
   }
 }
 
-/** Threads on hand for this form, the strongest first; one that nobody knows the torque of, or that no drill is on hand for, only where there is no other. */
-const threadsFor = (spec: Spec, form: Form, { bit, hole, bar }: Seated): readonly Thread[] => {
-  const wall = (bar.least - hole.most) / 2
-  const fitting = spec.shop.threads
-    .flatMap((name) => threadNamed(name) ?? [])
-    .filter(
-      ({ major, pitch }) =>
-        major <= 0.9 * bit.size + 1e-9 &&
-        (form === 'end screw' ? 2 * major <= bar.least + 1e-9 : 4 * pitch <= wall + 1e-9 && major >= 0.25 * bit.size),
-    )
-    .toReversed()
-  const known = fitting.filter(
-    (thread) => setScrewFor(thread.name)?.seatingTorque !== undefined && tapDrillOnHand(spec, thread),
-  )
-  return known.length > 0 ? known : fitting
-}
+/** Whether this form has room for a thread. */
+const takes = (form: Form, { bit, hole, bar }: Seated, { major, pitch }: Thread): boolean =>
+  major <= 0.9 * bit.size + 1e-9 &&
+  (form === 'end screw'
+    ? 2 * major <= bar.least + 1e-9
+    : 8 * pitch <= bar.least - hole.most + 1e-9 && major >= 0.25 * bit.size)
 
-/** The screw that holds this bit in this form, and where the hole lies for it; the one asked for where it is fixed. */
+/**
+ * The screw that holds this bit in this form, and where the hole lies for it: the strongest of `threads` that fits; one that nobody knows the
+ * torque of, or that no drill is on hand for, only where there is no other. The one that is asked for where it is `fixed`.
+ */
 export const holdingFor = (
   spec: Spec,
   form: Form,
   seated: Seated,
   incline: number,
-  fixed?: string,
+  threads: readonly OnHand[],
+  fixed = false,
 ): Holding | undefined => {
-  const asked = fixed === undefined ? undefined : threadNamed(fixed)
-  for (const thread of asked ? [asked] : threadsFor(spec, form, seated)) {
-    const holding = form === 'end screw' ? fromEnd(spec, thread, seated) : throughWall(spec, thread, seated, incline)
+  const fitting = fixed ? threads : threads.filter(({ thread }) => takes(form, seated, thread))
+  const known = fitting.filter((thread) => thread.known)
+  for (const held of (known.length > 0 ? known : fitting).toReversed()) {
+    const holding = form === 'end screw' ? fromEnd(spec, held, seated) : throughWall(spec, held, seated, incline)
     if (holding) return holding
   }
   return undefined

@@ -2,11 +2,13 @@ import { describe, expect, it, test } from 'vitest'
 import { holeFor, seatRise } from '../../src/dimensions/cross-hole.ts'
 import {
   bitToEndOf,
-  holdingFor,
+  type Form,
+  holdingFor as holdingOf,
   leaningLength,
   leaningNose,
   rockOf,
   type Seated,
+  threadsOnHand,
 } from '../../src/dimensions/holding.ts'
 import { readSpec } from '../../src/spec/read.ts'
 
@@ -31,6 +33,9 @@ const spec = (units: 'mm' | 'in', shop: object = {}) => {
   if (!('spec' in read)) throw new Error(JSON.stringify(read.complaints))
   return read.spec
 }
+
+const holdingFor = (of: ReturnType<typeof spec>, form: Form, at: Seated, incline: number, fixed?: string) =>
+  holdingOf(of, form, at, incline, threadsOnHand(of, fixed), fixed !== undefined)
 
 describe('a screw in the wall', () => {
   test.each([
