@@ -132,7 +132,7 @@ export const callOut = (on: Sketch, callouts: readonly Callout[], sheet: Sheet):
         return clear(on, tip, leadTo(box, tip, em))
       })
     // The number alone where its word has no room.
-    const alone = runs.slice(0, 1)
+    const alone = runs.filter(({ text }) => /\d/.test(text))
     const full = find(runs)
     const room = full ?? find(alone)
     if (!room) continue

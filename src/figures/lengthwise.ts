@@ -264,21 +264,21 @@ const drawLengths = ({ on, place, design, holder, standing }: Cutaway, y: number
         [b, y],
       ],
     })
-    // Words under their span; a row lower where the neighbour's are in the way. Nothing stands right of the last.
+    // Words under their span; a row lower where the neighbour's are in the way. Nothing stands right of the last, so its words may shift.
+    const last = from > 0
     const centre = (runs: readonly Run[]): number => {
       const half = lengthOfRuns(runs, on.em) / 2
-      return Math.min(Math.max((a + b) / 2, half + 0.1 * on.em), width - half - 0.1 * on.em)
+      const clear = last ? (rows[0] ?? 0) + 0.6 * on.em + half : 0
+      return Math.max((a + b) / 2, half + 0.1 * on.em, clear)
     }
-    const last = from > 0
+    const inside = (runs: readonly Run[]): boolean =>
+      centre(runs) + lengthOfRuns(runs, on.em) / 2 <= width - 0.1 * on.em
     const runs =
-      words.find((one) => {
-        const half = lengthOfRuns(one, on.em) / 2
-        return last ? centre(one) - half > (rows[0] ?? 0) + 0.6 * on.em : 2 * half <= b - a + 0.5 * on.em
-      }) ??
+      words.find((one) => inside(one) && (last || lengthOfRuns(one, on.em) <= b - a + 0.5 * on.em)) ??
       words.at(-2) ??
       []
     const half = lengthOfRuns(runs, on.em) / 2
-    const x = centre(runs)
+    const x = inside(runs) ? centre(runs) : width - half - 0.1 * on.em
     const row = rows.findIndex((right) => right < x - half - 0.4 * on.em)
     const at = row < 0 ? rows.length : row
     rows[at] = x + half

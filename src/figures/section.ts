@@ -168,7 +168,11 @@ const drawBroken = (drawn: Drawn, standing: Standing): readonly Callout[] => {
   return bodies.flatMap(({ points, by }) => {
     const pieces = by > 1e-6 ? inMetal(points, contour) : []
     if (pieces.length === 0) return []
-    for (const piece of pieces) on.area('broken', [place.path(piece.map((at) => ({ at })))], 'broken')
+    for (const piece of pieces) {
+      const path = place.path(piece.map((at) => ({ at })))
+      on.area('broken', [path], 'broken')
+      on.line('edge', path, 'broken', true)
+    }
     // The ring stands where one body is deepest in the other.
     const deepest = pieces.flat().toSorted((p, q) => depth(q) - depth(p))[0]
     if (!deepest) return []
@@ -176,7 +180,10 @@ const drawBroken = (drawn: Drawn, standing: Standing): readonly Callout[] => {
     const ring = 0.9 * on.em
     on.line('ring', circle(2 * ring, [cx, cy]), 'broken', true)
     on.claim({ left: cx - ring, right: cx + ring, top: cy - ring, bottom: cy + ring })
-    const runs: Callout['runs'] = [{ role: 'broken', text: `in the metal by ${bare(design, by)}` }]
+    const runs: Callout['runs'] = [
+      { role: 'broken', text: 'in the metal by ' },
+      { role: 'broken', text: bare(design, by) },
+    ]
     return [
       {
         of: 'broken',
@@ -189,6 +196,8 @@ const drawBroken = (drawn: Drawn, standing: Standing): readonly Callout[] => {
           { at: [0.2 * on.em, cy - ring - 1.4 * on.em], anchor: 'start' },
           { at: [0.2 * on.em, cy + ring + 1.8 * on.em], anchor: 'start' },
           { at: [0.2 * on.em, 2.6 * on.em], anchor: 'start' },
+          { at: [stage.width - 0.2 * on.em, 1.1 * on.em], anchor: 'end' },
+          { at: [stage.width - 0.2 * on.em, stage.height - 0.4 * on.em], anchor: 'end' },
           { at: [0.2 * on.em, stage.height - 1.8 * on.em], anchor: 'start' },
         ],
       },

@@ -4,7 +4,7 @@
  */
 import type { Design } from '../design.ts'
 import type { Corner, Point } from '../solid/outline.ts'
-import { type Figure, type Role, scaleFor, type Target } from './figure.ts'
+import { type Figure, type Role, type Target } from './figure.ts'
 import { pressLengthwise } from './press-lengthwise.ts'
 import { bare, whole } from './saying.ts'
 import { chain, lengthOfRuns, sketch } from './sketch.ts'
@@ -20,7 +20,7 @@ interface Words {
 const wordsFor = (machine: 'lathe' | 'mill'): Words =>
   machine === 'lathe'
     ? { holder: 'toolpost', back: 'chuck', stroke: 'stroke: carriage', infeed: 'infeed: cross slide' }
-    : { holder: 'spindle, locked', back: 'table', stroke: 'stroke: quill', infeed: 'infeed: table, the other way' }
+    : { holder: 'spindle, locked', back: 'table', stroke: 'stroke: quill', infeed: 'infeed: table to the left' }
 
 /** Undefined for a job that has neither a bar nor a bushing. A press is drawn as its stack. */
 export const setUp = (design: Design, target: Target): Figure | undefined => {
@@ -46,13 +46,9 @@ export const setUp = (design: Design, target: Target): Figure | undefined => {
   const ends = 5.4 * em
   const beside = lathe ? 4.4 * em : 9.5 * em
   const most = target.height ?? (lathe ? 0.7 * width : 1.3 * width)
-  const scale = scaleFor(
-    target,
-    lathe
-      ? Math.min((width - ends) / along, (most - 2 * beside) / (2 * hubHalf))
-      : Math.min((most - ends) / along, (width - 2 * beside) / (2 * hubHalf)),
-    target.scales ? 1 : Infinity,
-  )
+  const scale = lathe
+    ? Math.min((width - ends) / along, (most - 2 * beside) / (2 * hubHalf))
+    : Math.min((most - ends) / along, (width - 2 * beside) / (2 * hubHalf))
   const letter = em / scale
   const way = lathe && asked.points === 'front' ? -1 : 1
   const spare = lathe ? (width - ends - along * scale) / 2 : 0
@@ -88,7 +84,7 @@ export const setUp = (design: Design, target: Target): Figure | undefined => {
   const back = asked.stroke === 'push' ? -1 : 1
   block(
     bit.is === 'bit' ? 'bit' : 'bar',
-    box(start, nose, start + back * bit.along, nose - bit.length),
+    box(start, nose, start + back * bit.along, nose - (bit.is === 'bit' ? bit.length : standing.projection)),
     'bar.projection',
   )
   const grip = Math.max(rho, bar.shank.nominal / 2) + 1.1 * letter
@@ -137,7 +133,9 @@ export const setUp = (design: Design, target: Target): Figure | undefined => {
     const fy = at(holder + 0.25 * bar.overhang, 0)[1]
     const fx = middle[0] + (x + grip) * scale + 0.6 * em
     arrow([fx, fy], [fx + 2.4 * em, fy])
-    say([fx, fy - 0.8 * em], words.infeed, 'start', 'mark')
+    const [first = '', rest = ''] = words.infeed.split(': ')
+    say([fx, fy + 1.5 * em], `${first}:`, 'start', 'mark')
+    say([fx, fy + 2.8 * em], rest, 'start', 'mark')
     say([middle[0] + (hubHalf + 1.9 * letter) * scale + 0.5 * em, at(far, 0)[1] + 1.4 * em], words.back, 'start')
     say([middle[0] + hubHalf * scale + 0.5 * em, at(length / 2, 0)[1]], `hub, ${bare(design, length)} long`, 'start')
     say([middle[0] + (x + grip) * scale + 0.5 * em, 1.6 * em], words.holder, 'start')
@@ -151,13 +149,23 @@ export const setUp = (design: Design, target: Target): Figure | undefined => {
     mm: bar.tipBeyond,
     span: [a, b],
   })
+  const openSaid = `${bare(design, bar.tipBeyond)} open`
+  const long = lengthOfRuns([{ role: 'figure', text: openSaid }], 0.95 * em)
   const mid: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
-  say(
-    lathe ? [mid[0], mid[1] - 0.6 * em] : [mid[0] + 0.5 * em, mid[1] + 0.33 * em],
-    `${bare(design, bar.tipBeyond)} open`,
-    lathe ? 'middle' : 'start',
-    'figure',
-  )
+  if (lathe)
+    say([Math.max(mid[0] - long / 2, at(far, 0)[0] + 0.4 * em), mid[1] - 0.6 * em], openSaid, 'start', 'figure')
+  else {
+    const inside = r * scale > long + 0.8 * em
+    say(
+      [
+        mid[0] + (inside ? 0.5 * em : hubHalf * scale + 0.5 * em),
+        Math.min(mid[1] + 0.33 * em, at(far, 0)[1] - 0.4 * em),
+      ],
+      openSaid,
+      'start',
+      'figure',
+    )
+  }
   return {
     name: 'set-up',
     width,

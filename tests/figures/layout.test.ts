@@ -69,6 +69,18 @@ describe('the lay of figures', () => {
     expect(wrong).toEqual([])
   })
 
+  it('every size of a section is said in it, in words or by a ball', () => {
+    const wrong = laid
+      .filter(({ figure }) => figure.name === 'section' || figure.name === 'press-section')
+      .flatMap(({ design, target, figure }) => {
+        const said = new Set(figure.marks.flatMap((mark) => (mark.mark === 'text' ? [mark.of] : [])))
+        return figure.sizes
+          .filter(({ of }) => !said.has(of))
+          .map(({ name }) => `${named(design, figure, target)}: ${name}`)
+      })
+    expect(wrong).toEqual([])
+  })
+
   it('words that name a size stand in the picture of the bore at 676', () => {
     const [figure] = figuresOf(specimen('cider-mill-pulley'), onPage(676))
     const said = figure ? texts(figure).map(({ said: text }) => text) : []
