@@ -16,7 +16,7 @@
 import type { PlugGauge } from '../src/dimensions/types.ts'
 import type { Callout, Mark, View } from '../src/drawing/view.ts'
 import { type Corner, mirrored, type Outline, type Point, polygon } from '../src/solid/outline.ts'
-import { common, extrude, hull, join, type Point3, revolve, type Solid } from '../src/solid/solid.ts'
+import { extrude, hull, join, type Point3, revolve, type Solid } from '../src/solid/solid.ts'
 import { raised } from './printed.ts'
 import { turned, turnedEdge } from './turned.ts'
 import { coarse, degrees, most, plain, round, small } from './wording.ts'
@@ -125,30 +125,38 @@ const marking = (plug: Plug, top: number): readonly Solid[] => {
   )
 }
 
-/** The model of a plug, its section already less the printer's offset: the contour drawn out, foot and lead taken off it at the bed. */
+/** A hair by which edges are kept from meeting, mm: where they do, the mesh is left with slivers. */
+const hair = 0.02
+
+/** The model of a plug, its section already less the printer's offset: the contour drawn out, on a cone and a wedge that foot and lead narrow. */
 export const plugSolid = (plug: Plug, section: PlugSection): Solid => {
   const radius = section.diameter / 2
   const { half, top } = block(section)
   const steps = entering(plug)
-  // The last slope runs on past the plug's own surface, so that the two cross.
-  const slope = plug.lead > 0 ? Math.tan((leadAngle * Math.PI) / 180) : 1
-  const last = steps.at(-1)?.z ?? 0
-  const all = [...steps, { z: last + 0.5 / slope, less: -0.5 }, { z: plug.length + 1, less: -0.5 }]
-  const tip = Math.max(0, half - (steps[0]?.less ?? 0)) / 2
-  const round = revolve(polygon([[0, 0], ...all.map(({ z, less }): Point => [radius - less, z]), [0, plug.length + 1]]))
+  const straight = steps.at(-1)?.z ?? 0
+  // Both go a little into the straight part, narrower there than the room in its inner corners.
+  const inside = Math.min(0.5, half / 2, (plug.length - straight) / 2)
+  const levels = (off: number): readonly { readonly z: number; readonly less: number }[] => [
+    ...steps.slice(0, -1).map(({ z, less }, index) => (index === 0 ? { z, less } : { z: z + off, less })),
+    { z: straight + hair + off, less: hair },
+    { z: straight + inside + off, less: inside },
+  ]
+  const round = levels(0)
+  const high = round.at(-1)?.z ?? 0
   const key = hull(
-    all.flatMap(({ z, less }) =>
+    levels(hair / 2).flatMap(({ z, less }) =>
       [1, -1].flatMap((side): Point3[] => [
-        [0, side * (half - less), z],
+        [-radius / 7, side * (half - less), z],
         [top - section.keyCorner - less, side * (half - less), z],
-        [top - less, side * Math.max(half - section.keyCorner - less / 2, tip), z],
+        [top - less, side * (half - section.keyCorner - less / 2), z],
       ]),
     ),
   )
   return join(
-    steps.length > 1
-      ? common(extrude(contour(section), 0, plug.length), join(round, key))
-      : extrude(contour(section), 0, plug.length),
+    ...(steps.length > 1
+      ? [revolve(polygon([[0, 0], ...round.map(({ z, less }): Point => [radius - less, z]), [0, high]])), key]
+      : []),
+    extrude(contour(section), straight, plug.length),
     revolve(handle(plug, section.diameter, 1)),
     ...marking(plug, grip(plug, section.diameter).end),
   )
