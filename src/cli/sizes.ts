@@ -18,6 +18,7 @@ export const sizesOf = (design: Design): readonly SizeTable[] => {
   return [
     sectionSizes(design, says),
     ...(design.bar ? [barSizes(design.bar, says)] : []),
+    ...(design.groundBar ? [groundSizes(design.groundBar, says)] : []),
     ...(design.bit ? [bitSizes(design.bit, says)] : []),
     ...(design.bushing ? [bushingSizes(design.bushing, says)] : []),
     ...(design.plan ? [planSizes(design.plan, says)] : []),
@@ -164,7 +165,10 @@ const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => (
       bar.crossHole,
       `drill ${bar.crossHoleDrill}, for ${bar.bit.shape} ${says.number(bar.bit.size)}`,
     ),
-    says.length('hole to tapped end', bar.holeToEnd),
+    says.length(bar.form === 'end screw' ? 'hole to tapped end' : 'hole to end', bar.holeToEnd),
+    ...stageSizes(bar, says),
+    ...(bar.form === 'end screw' ? [] : [says.word('screw', 'in the wall beside the hole')]),
+    ...(bar.form === 'inclined' ? [says.word('bit leans', degrees(bar.incline), 'its nose leading')] : []),
     says.word(
       'set screw',
       bar.screw.thread,
@@ -176,6 +180,35 @@ const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => (
     says.length('over all', bar.overall),
     says.length('gap at the back', bar.gaps.back),
     says.length('gap at the front', bar.gaps.front, `at the ${bar.gaps.frontAt}`),
+  ],
+})
+
+const stageSizes = ({ stages }: NonNullable<Design['bar']>, says: Saying): SizeTable['rows'] =>
+  stages.length === 1
+    ? []
+    : stages.map(({ projection, from, to }, stage) =>
+        says.length(
+          `projection, stage ${stage + 1}`,
+          projection,
+          `for the infeed from ${says.number(from - (stages[0]?.from ?? 0))} to ${says.number(to - (stages[0]?.from ?? 0))}`,
+        ),
+      )
+
+const groundSizes = (bar: NonNullable<Design['groundBar']>, says: Saying): SizeTable => ({
+  heading: 'one-piece bar',
+  rows: [
+    says.size('blank', bar.blank, 'turned on one axis with the shank'),
+    says.size('neck', bar.diameter, `may be up to ${says.number(bar.diameterMax)}`),
+    says.length('set over', bar.eccentricity, 'from the blank’s axis, away from the nose'),
+    says.size('over back and nose', bar.backToNose, `the blank gives ${says.number(bar.backToNoseMost)}`),
+    says.length('projection', bar.projection, 'ground, not set'),
+    says.size('nose width', bar.noseTolerance, bar.lanes.length > 1 ? `${bar.lanes.length} lanes` : undefined),
+    says.length('head length', bar.headLength),
+    says.length('neck length', bar.neckLength),
+    says.size('shank', bar.shank),
+    says.length('over all', bar.overall),
+    says.word('rake', degrees(bar.rake)),
+    says.word('end relief', degrees(bar.endRelief)),
   ],
 })
 

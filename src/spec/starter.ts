@@ -1,6 +1,6 @@
 import { readLength } from './length.ts'
 import type { Units } from './spec.ts'
-import { examplesFor } from './starter-examples.ts'
+import { examplesFor, othersFor } from './starter-examples.ts'
 
 /** What a starter spec may be told beforehand, each as a person would write it: `24`, `"15/16"`. */
 export interface StarterAnswers {
@@ -105,7 +105,10 @@ feature:
     standard: ${given.standard}
     # fit: ${given.fit}
     # at: [0, 90]          # angles of several keyways
-${line(hand, '  # or sizes by hand, in place of the lines above:\n  # keyway: ')}
+${line(hand, '  # or sizes by hand, in place of the lines above:\n  # keyway: ')}  # or another feature in its place:
+${othersFor(units, bore)
+  .map((other) => `  # ${other}\n`)
+  .join('')}
 # load: { torque: ${given.torque}, service: 1.5 }
 # use: belt pulley         # say so where a life may hang on it: steering, brakes, lifting
 
@@ -113,7 +116,9 @@ ${line(hand, '  # or sizes by hand, in place of the lines above:\n  # keyway: ')
 # out of either is chosen, and the reason given.
 # tooling:
 #   bar:                   # a slim bar with a ground bit
-#     machine: lathe       # lathe or mill
+#     machine: lathe       # lathe, mill, or the name of a machine in the shop file
+#     # form: side screw     # end screw, side screw, inclined or one piece: left out, the first that works
+#     # stages: 1            # one setting of the projection and no more
 #     dial: { mark: ${given.mark}, reads: travel }   # travel or diameter
 #     behind: ${given.behind}           # room open behind the hub
 ${line(bar, '#     diameter: ')}${line(usual ? given.screw : undefined, '#     screw: ')}#   press:                 # a push broach in a slotted guide bushing
@@ -122,6 +127,7 @@ ${line(bar, '#     diameter: ')}${line(usual ? given.screw : undefined, '#     s
 #       { ${given.broach[0]}
 #         ${given.broach[1]} }
 
-# shop: shop.yaml          # what is on hand: drills, taps, screws, bits, bars, rounds, collets, shims, printer
+# shop: shop.yaml          # what is on hand: drills, reamers, endMills, taps, screws, bits, bars, rounds, collets, shims,
+#                          # pins, plugs, machines, gears, dividing, measuring, printer
 `
 }
