@@ -69,7 +69,7 @@ const patternOf = (body: Body, em: number, prefix: string): string => {
  * A whole `<svg>` element. `id` makes its patterns and titles its own where several figures stand in one document. On paper it carries its size in
  * mm; on the page it takes its width from what it stands in.
  */
-export const svgOf = (figure: Figure, id = figure.name, unit: 'px' | 'mm' = 'px'): string => {
+export const svgOf = (figure: Figure, id = figure.name.replaceAll(' ', '-'), unit: 'px' | 'mm' = 'px'): string => {
   const used = [...new Set(figure.marks.flatMap((mark) => (mark.mark === 'area' ? [mark.body] : [])))]
   const patterns = used.map((body) => patternOf(body, figure.em, id)).join('')
   const [w, h] = [written(figure.width), written(figure.height)]

@@ -50,6 +50,11 @@ describe('a figure as SVG', () => {
     }
   })
 
+  it('an id is one word, whatever the figure is called', () => {
+    const svg = svgOf(marginBar({ verdict: 'pass', says: '', measured: 1, most: 2 }, onPage(322)))
+    for (const { attributes } of tagsOf(tree(svg))) expect(attributes['id'] ?? '').not.toMatch(/\s/)
+  })
+
   it('escapes what is written', () => {
     const figure = marginBar({ verdict: 'fail', says: 'a < b & "c"', measured: 2, most: 1 }, onPage(322))
     const desc = tagsOf(tree(svgOf(figure))).find(({ name }) => name === 'desc')
