@@ -1,5 +1,6 @@
 import { asmeKeyFor, asmeParallelClearance } from '../standards/asme-b17-1.ts'
 import { inch, inchName } from '../standards/inch.ts'
+import { isoSplineNames, isoSplines } from '../standards/iso-14.ts'
 import { isoKeyFor } from '../standards/iso-773.ts'
 import { stockLists } from '../standards/stock.ts'
 import { rounded } from './figures.ts'
@@ -63,4 +64,25 @@ function inches(diameter: number, bar: number | undefined): BoreExamples {
 const asmeAcross = (shaft: number, width: number, height: number): string => {
   const least = (shaft + height + Math.sqrt(shaft ** 2 - width ** 2)) / 2 + asmeParallelClearance
   return [least / inch, least / inch + 0.01].map((size) => rounded(size, 4)).join(', ')
+}
+
+/** Other features for a bore of this diameter (mm), each on one line: an ISO 14 spline where there is one, else six slots by hand. */
+export function othersFor(units: Units, diameter: number): readonly string[] {
+  const metricJob = units === 'mm'
+  const size = (mm: number): string => {
+    if (metricJob) return trimmed(Math.max(0.5, Math.round(mm * 2) / 2), 1)
+    const thirtySeconds = Math.max(1, Math.round((mm / inch) * 32)) * (inch / 32)
+    return inchName(thirtySeconds) ?? rounded(thirtySeconds / inch, 4)
+  }
+  const iso = isoSplines.rows.findIndex(({ minor }) => Math.abs(minor - diameter) < 1e-6)
+  const name = metricJob ? isoSplineNames[iso] : undefined
+  const fine = (mm: number): string => (metricJob ? trimmed(mm, 1) : rounded(mm / inch, 3))
+  return [
+    name === undefined
+      ? `spline: { count: 6, width: ${size(0.2 * diameter)}, major: ${fine(1.13 * diameter)} }`
+      : `spline: { standard: iso-14, size: ${name} }`,
+    `socket: { sides: 4, across: ${fine(0.92 * diameter)}, tip: ${metricJob ? '0.2' : '.008'} }`,
+    `slit: { width: ${size(0.05 * diameter)}, count: 3, outside: ${fine(1.3 * diameter)} }`,
+    `groove: { radius: ${size(0.04 * diameter)}, depth: ${fine(0.02 * diameter)} }`,
+  ]
 }

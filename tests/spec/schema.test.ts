@@ -121,6 +121,20 @@ describe('the starter spec', () => {
     expect(byHand.bore.diameter.nominal).toBeCloseTo(bore, 9)
   })
 
+  it.each([
+    ['mm', '8'],
+    ['mm', '23'],
+    ['mm', '100'],
+    ['in', '7/16'],
+    ['in', '4'],
+  ] as const)('in %s has every other feature for a bore of %s', (units, diameter) => {
+    const text = starterSpec(units, { diameter })
+    for (const kind of ['spline', 'socket', 'slit', 'groove']) {
+      const other = text.replace(/ {2}keyway:\n {4}standard: .*\n/, '').replace(`  # ${kind}: {`, `  ${kind}: {`)
+      expect(specOf(read(other)).feature.kind).toBe(kind)
+    }
+  })
+
   it('takes answers as they are given', () => {
     const text = starterSpec('in', {
       name: '1234',
