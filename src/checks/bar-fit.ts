@@ -80,7 +80,9 @@ export const fitRules: readonly Rule<FitJob>[] = [
     reason: ({ measured, limit }, job) =>
       Number.isFinite(shortest(job).projectionMin)
         ? `${inStage(job, shortest(job))}he nose stands out ${measured} at the least; ${limit} is needed to reach the floor with the clearance asked.`
-        : 'No projection lets this bar reach the floor: moved sideways to its lane it meets the bore.',
+        : inBore(job).lanes.length > 1
+          ? 'No projection lets this bar reach the floor: moved sideways to its lane it meets the bore.'
+          : 'No projection lets this bar reach the floor: with its clearances it is thicker than the bore.',
     remedies: fitRemedies,
   },
   {
