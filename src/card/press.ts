@@ -1,0 +1,282 @@
+/** A job that is pushed: two sides at the press, one for bushing and shims. */
+import type { Design } from '../design.ts'
+import { onPaper } from '../figures/figure.ts'
+import { pressLengthwise } from '../figures/press-lengthwise.ts'
+import { pressSection } from '../figures/press-section.ts'
+import { atEachPass, atThePress, turningByHand } from './cautions.ts'
+import type { Block, Leaf, Row, Side, Tick, Words } from './document.ts'
+import { measureTheBore } from './measure-bore.ts'
+import { measureTheSlot } from './measure-slot.ts'
+import { sentenceOf } from './naming.ts'
+import { pictured } from './pictures.ts'
+import { bold, counted, capital, say, type Saying } from './saying.ts'
+import { reasonsIn, sizesTable } from './tooling.ts'
+
+type Bushing = NonNullable<Design['bushing']>
+
+const asMeasured = ({ broach, bushing }: Design, says: Saying): readonly Block[] => {
+  if (!broach || !bushing) return []
+  const row = (name: string, mm: number): Row => ({ cells: [name, says.cell(says.fine(mm), mm), { write: 'box' }] })
+  return [
+    { block: 'heading', text: 'The broach', beside: 'as it was measured; yours may be another' },
+    {
+      block: 'table',
+      title: 'The broach as measured',
+      named: true,
+      columns: [{ head: '' }, { head: 'worked for', align: 'decimal' }, { head: 'yours', width: 22, grows: true }],
+      rows: [
+        row('teeth, width', broach.toothWidth),
+        row('body, width', broach.bodyWidth),
+        row('back to first tooth', broach.firstTooth),
+        row('back to last tooth', broach.lastTooth),
+        row('bushing, back wall', bushing.backWall.nominal),
+      ],
+    },
+    {
+      block: 'paragraph',
+      size: 'note',
+      words: 'Another last tooth or back wall: the over column is not yours. Back to the desk with what you measured.',
+    },
+  ]
+}
+
+const stack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
+  if (!bushing) return []
+  const { press } = spec.tooling
+  const has = (mm: number | undefined): string => (mm === undefined ? '' : ` (this press has ${says.size(mm)})`)
+  return [
+    { words: say`Daylight, table to ram: ${bold(says.size(bushing.daylight))}${has(press?.daylight)}`, blank: true },
+    { words: say`Under the part ${bold(says.size(bushing.below))} clear, for the broach to fall${has(press?.below)}`, blank: true },
+    { words: say`Stroke ${bold(says.size(bushing.stroke))}${has(press?.stroke)}`, blank: true },
+    { words: say`Hole in the plate at least ${bold(says.size(bushing.plateHoleRadius))} from the bore’s axis on the slot’s side` },
+    { words: 'Bushing in to its collar, its slot where the keyway goes; broach back against the slot’s floor, teeth outward' },
+  ]
+}
+
+const setUp = (design: Design, says: Saying): Side => ({
+  title: 'set up',
+  blocks: [
+    { block: 'job', name: design.spec.name, says: sentenceOf(design, says, 'press') },
+    ...atThePress(design),
+    {
+      block: 'columns',
+      columns: [
+        { width: 108, blocks: pictured(pressSection(design, onPaper(108, 86))) },
+        { blocks: [...measureTheBore(design, says, 'press'), ...asMeasured(design, says)] },
+      ],
+    },
+    { block: 'heading', text: 'The stack' },
+    {
+      block: 'columns',
+      columns: [
+        { width: 84, blocks: pictured(pressLengthwise(design, onPaper(84, 96))) },
+        { blocks: [{ block: 'ticks', ticks: stack(design, says) }] },
+      ],
+    },
+  ],
+})
+
+/** `none`, `1 × 1.055`, `1.055 + 0.800` */
+const shimsSaid = (bushing: Bushing, count: number, says: Saying): string => {
+  const used = bushing.shims.slice(0, count)
+  const [first] = used
+  if (first === undefined) return 'none'
+  return used.every((shim) => Math.abs(shim - first) < 1e-6)
+    ? `${count} × ${says.fine(first)}`
+    : used.map((shim) => says.fine(shim)).join(' + ')
+}
+
+/** How near the size over all must be before it is pressed, mm. */
+const passesTable = (design: Design, says: Saying): readonly Block[] => {
+  const { bushing, pressLoads, measuring } = design
+  if (!bushing) return []
+  const last = bushing.passes.at(-1)
+  const within = pressLoads?.overError.worst
+  const rows = bushing.passes.map(({ shims, over }, at): Row => {
+    const dress = at === bushing.passes.length - 1 ? 'bold' : undefined
+    const force = pressLoads?.passes[at]
+    return {
+      cells: [
+        String(at + 1),
+        shimsSaid(bushing, shims, says),
+        { write: 'box' },
+        says.cell(says.read(over), over, dress),
+        { write: 'box' },
+        force === undefined ? '' : says.force(force),
+        says.cell(says.read(over), over, dress),
+        { write: 'box' },
+        { tick: '' },
+      ],
+    }
+  })
+  return [
+    {
+      block: 'paragraph',
+      size: 'large',
+      words: say`The over is the across. If it does not mike ${says.read(last?.over ?? 0)} do not press.`,
+    },
+    {
+      block: 'table',
+      title: 'Passes',
+      named: true,
+      columns: [
+        { head: 'pass' },
+        { head: 'shims' },
+        { head: 'shims measured', width: 17 },
+        { head: 'over bushing back, shims and last tooth', align: 'decimal', width: 22 },
+        { head: 'measured over', width: 19 },
+        { head: 'force up to', align: 'right', width: 14 },
+        { head: 'after it, across', align: 'decimal', width: 14 },
+        { head: 'measured', width: 19 },
+        { head: '' },
+      ],
+      rows,
+    },
+    ...(within === undefined
+      ? []
+      : [
+          {
+            block: 'paragraph' as const,
+            size: 'note' as const,
+            words: `Go on if the over is within ${says.limit(within, 'down')} of its figure, either way; the last one must lie within ${says.between(measuring.across.least, measuring.across.most)}.`,
+          },
+        ]),
+  ]
+}
+
+const pressing = (design: Design, says: Saying): Side => {
+  const { section, pressLoads } = design
+  const capacity = pressLoads?.capacity
+  const slots = section.at.length
+  const sound = design.verdict !== 'fail'
+  const force: Words =
+    pressLoads === undefined
+      ? 'The force is not known for this metal: feel for it, and stop when it jumps.'
+      : say`Up to ${bold(says.force(pressLoads.force))}${capacity === undefined ? '' : `; the press gives ${says.force(capacity)}`}${pressLoads.pull === undefined ? '' : `, ${says.force(pressLoads.pull)} at the lever’s end`}.`
+  return {
+    title: 'press and measure',
+    blocks: [
+      { block: 'heading', text: 'Mike it before you press it' },
+      ...(sound
+        ? passesTable(design, says)
+        : [
+            {
+              block: 'paragraph' as const,
+              size: 'large' as const,
+              words: 'No passes are given: a rule that must hold is broken. Mend the job first.',
+            },
+          ]),
+      { block: 'heading', text: 'At each pass' },
+      atEachPass,
+      { block: 'paragraph', words: force },
+      {
+        block: 'ticks',
+        ticks: [
+          { words: 'Broach brushed clean, every gullet; oil on every tooth and on its back' },
+          { words: 'Shim flat, no chip under it, its head against the collar' },
+          { words: 'Ram square on the broach’s end; broach upright after the first tooth bites' },
+          ...(slots > 1
+            ? [
+                {
+                  words: say`${capital(counted(slots))} keyways: every pass in one of them before the next; a key in the first keeps the bushing in place`,
+                },
+              ]
+            : []),
+        ],
+      },
+      ...measureTheSlot(design, says),
+    ],
+  }
+}
+
+const bushingRows = (bushing: Bushing, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
+  const why = reasonsIn(design)
+  const size = says.size
+  return [
+    ['outside', say`Ø${bold(says.between(bushing.outside.lower, bushing.outside.upper))}${says.other(bushing.outside.nominal)}`, why('bushing.outside')],
+    ['length under the collar', say`${bold(size(bushing.length))}`, why('bushing.length')],
+    ['collar', say`Ø${bold(size(bushing.collarDiameter))}, ${size(bushing.collarThickness)} thick`, why('bushing.collarDiameter')],
+    ['undercut', say`${size(bushing.undercut.width)} wide, ${size(bushing.undercut.depth)} deep`, why('bushing.undercut')],
+    ['slot, open end to end', say`${bold(says.between(bushing.slotWidth.lower, bushing.slotWidth.upper))} wide`, why('bushing.slotWidth')],
+    ['back wall', say`${bold(says.between(bushing.backWall.lower, bushing.backWall.upper))}: mike it`, why('bushing.backWall')],
+    ['slot, from the top', say`${bold(size(bushing.plungeDepth))} deep`, why('bushing.plungeDepth')],
+    ['lead', say`${size(bushing.lead.length)} long, ${degrees(bushing.lead.angle)}`, why('bushing.lead')],
+  ]
+}
+
+const shimsTable = (bushing: Bushing, says: Saying): readonly Block[] =>
+  bushing.shims.length === 0
+    ? []
+    : [
+        {
+          block: 'heading',
+          text: 'Shims',
+          beside: `${says.size(bushing.shim.width)} wide, ${says.size(bushing.shim.length)} long, head ${says.size(bushing.shim.headWidth)} × ${says.size(bushing.shim.headLength)}`,
+        },
+        {
+          block: 'table',
+          title: 'Shims',
+          named: true,
+          columns: [
+            { head: 'shim' },
+            { head: 'thick', align: 'decimal' },
+            { head: 'of stock', grows: true },
+            { head: 'measured', width: 22 },
+            { head: 'all so far', width: 22 },
+          ],
+          rows: bushing.shims.map((shim, at): Row => {
+            const pack = bushing.packs[at]
+            const short = pack && Math.abs(pack.short) > 5e-4 ? `, ${says.fine(Math.abs(pack.short))} ${pack.short > 0 ? 'short' : 'over'}` : ''
+            return {
+              cells: [
+                String(at + 1),
+                says.cell(says.fine(shim), shim, 'bold'),
+                pack && pack.leaves.length > 0 ? `${pack.leaves.map((leaf) => says.fine(leaf)).join(' + ')}${short}` : 'ground or lapped',
+                { write: 'box' },
+                { write: 'box' },
+              ],
+            }
+          }),
+        },
+        {
+          block: 'paragraph',
+          size: 'note',
+          words: 'Write the thickness as measured and add it up: what the shims are together stands in the over column, not what they were bought as.',
+        },
+      ]
+
+export const pressLeaves = (design: Design, says: Saying): readonly Leaf[] => {
+  const { bushing } = design
+  if (!bushing) return []
+  return [
+    { leaf: 'machine', title: 'Machine leaf', sides: [setUp(design, says), pressing(design, says)] },
+    {
+      leaf: 'tooling',
+      title: 'Tooling leaf',
+      sides: [
+        {
+          title: 'bushing and shims',
+          blocks: [
+            { block: 'heading', text: 'Guide bushing', beside: `its drawing has every size; ${bushing.stock.material}` },
+            sizesTable('Sizes of the bushing', bushingRows(bushing, design, says)),
+            { block: 'heading', text: 'In this order' },
+            turningByHand,
+            {
+              block: 'list',
+              numbered: true,
+              entries: [
+                say`saw round Ø${says.size(bushing.stock.diameter)} × ${bold(says.size(bushing.stock.length))}`,
+                'collar, outside and undercut in one chucking; lead last',
+                'face to length under the collar',
+                'mill the slot from the middle, its floor last, in light cuts; open end to end',
+                'mike the back wall at both ends and in the middle',
+                'break every edge but the slot’s floor',
+              ],
+            },
+            ...shimsTable(bushing, says),
+          ],
+        },
+      ],
+    },
+  ]
+}

@@ -1,0 +1,112 @@
+/** How the card writes a length, a reading of the dial, a force: in the job's units, the other unit after it where the spec asks for both. */
+import type { GoNoGo } from '../plan/types.ts'
+import { figure, rounded } from '../spec/figures.ts'
+import type { Spec } from '../spec/spec.ts'
+import { inch, poundForce, poundForceInch } from '../standards/inch.ts'
+import type { Cell, Run, Words } from './document.ts'
+
+export interface Saying {
+  readonly metric: boolean
+  /** As short as it is exact: `38`, `16.5`, `0.250`. */
+  readonly size: (mm: number) => string
+  /** All decimals of a reading: `27.40`, `1.079`. */
+  readonly read: (mm: number) => string
+  /** One more: `24.010`, `0.9453`. */
+  readonly fine: (mm: number, lean?: 'up' | 'down') => string
+  /** A limit: no more decimals than it needs, rounded inwards. */
+  readonly limit: (mm: number, lean: 'up' | 'down') => string
+  /** `27.30 to 27.50` */
+  readonly between: (least: number, most: number) => string
+  /** With the decimals that its marks ask for. */
+  readonly dial: (reading: number) => string
+  /** So much a pass, by the dial. */
+  readonly step: (reading: number) => string
+  readonly force: (newtons: number) => string
+  readonly torque: (newtonMm: number) => string
+  /** The other unit in small type, where it is asked for. */
+  readonly other: (mm: number, decimals?: number) => readonly Run[]
+  /** A number for a column, with the other unit. */
+  readonly cell: (text: string, mm: number, dress?: 'bold') => Cell
+}
+
+/** Decimals that a step shows in, no fewer than `least`. */
+const decimalsOf = (step: number, least: number): number => {
+  for (let decimals = least; decimals < 5; decimals++)
+    if (Math.abs(step * 10 ** decimals - Math.round(step * 10 ** decimals)) < 1e-6) return decimals
+  return 5
+}
+
+/** Forces are known to two figures, and said in three. */
+const threeFigures = (value: number): string => {
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(value, 1))) - 2)
+  return String(Math.round(value / step) * step)
+}
+
+export const sayingOf = (spec: Spec): Saying => {
+  const { units } = spec
+  const metric = units === 'mm'
+  const dual = spec.drafting.dual === true
+  const own = (mm: number): number => (metric ? mm : mm / inch)
+  const least = metric ? 2 : 3
+  const read = (mm: number): string => rounded(own(mm), least)
+  const fine = (mm: number, lean?: 'up' | 'down'): string => rounded(own(mm), least + 1, lean)
+  const limit = (mm: number, lean: 'up' | 'down'): string =>
+    Math.abs(Number(read(mm)) - own(mm)) < 1e-6 ? read(mm) : fine(mm, lean)
+  const mark = own(spec.tooling.bar?.dial.mark ?? (metric ? 0.01 : 0.001 * inch))
+  const others = (mm: number, decimals: number): string => rounded(metric ? mm / inch : mm, decimals)
+  const usual = metric ? 3 : 2
+  return {
+    metric,
+    size: (mm) => figure(mm, units, { unit: false }),
+    read,
+    fine,
+    limit,
+    between: (from, to) => {
+      // One number of decimals for both ends.
+      const exact = [from, to].every((mm) => Math.abs(Number(read(mm)) - own(mm)) < 1e-6)
+      return exact ? `${read(from)} to ${read(to)}` : `${fine(from, 'up')} to ${fine(to, 'down')}`
+    },
+    dial: (reading) => rounded(own(reading), decimalsOf(mark, least)),
+    step: (reading) => rounded(own(reading), decimalsOf(own(reading), least)),
+    force: (newtons) =>
+      metric
+        ? newtons >= 5000
+          ? `${rounded(newtons / 1000, 1)} kN`
+          : `${threeFigures(newtons)} N`
+        : `${threeFigures(newtons / poundForce)} lbf`,
+    torque: (newtonMm) =>
+      metric ? `${Number((newtonMm / 1000).toPrecision(2))} N m` : `${threeFigures(newtonMm / poundForceInch)} lbf in`,
+    other: (mm, decimals = usual) => (dual ? [{ dual: ` ${others(mm, decimals)} ${metric ? 'in' : 'mm'}` }] : []),
+    cell: (text, mm, dress) => ({
+      number: text,
+      ...(dress === 'bold' && { bold: true as const }),
+      ...(dual && { dual: others(mm, text.split('.')[1]?.length === least + 1 ? usual + 1 : usual) }),
+    }),
+  }
+}
+
+type Part = string | Run | readonly Run[]
+
+/** Words put together of plain ones and of runs. */
+export const say = (strings: TemplateStringsArray, ...parts: readonly Part[]): Words =>
+  strings.flatMap((text, at): Run[] => {
+    const part = parts[at]
+    const runs: readonly Run[] = part === undefined ? [] : Array.isArray(part) ? (part as readonly Run[]) : [part as Run]
+    return [text, ...runs].filter((run) => run !== '')
+  })
+
+export const bold = (text: string): Run => ({ bold: text })
+
+/** Cells of go and no go. */
+export const goCells = (says: Saying, { go, noGo }: GoNoGo): readonly [Cell, Cell] => [
+  says.cell(says.limit(go, 'up'), go, 'bold'),
+  says.cell(says.limit(noGo, 'down'), noGo, 'bold'),
+]
+
+const few = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']
+/** `three`, `13`. */
+export const counted = (count: number): string => few[count] ?? String(count)
+export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`
+
+/** Degrees as they are set: `5°`, `2.5°`, `5.739°`. */
+export const degrees = (angle: number, decimals = 1): string => `${Number(angle.toFixed(decimals))}°`

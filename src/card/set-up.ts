@@ -1,0 +1,155 @@
+/** The machine leaf's first side: set up, for a bar on lathe or mill. */
+import type { Design } from '../design.ts'
+import { onPaper } from '../figures/figure.ts'
+import { fourLengths } from '../figures/lengths.ts'
+import { lengthwise } from '../figures/lengthwise.ts'
+import { sectionFigure } from '../figures/section.ts'
+import { atTheMachine } from './cautions.ts'
+import type { Block, Side, Tick } from './document.ts'
+import { measureTheBore } from './measure-bore.ts'
+import { sentenceOf } from './naming.ts'
+import { pairedUnder, pictured, scaleSaid } from './pictures.ts'
+import { bold, degrees, say, type Saying } from './saying.ts'
+
+/** Places of the two pictures, mm. */
+const sectionPlace = { width: 108, height: 79 }
+const alongPlace = { width: 122, height: 62 }
+
+export const sectionAndLengths = (design: Design): readonly Block[] => {
+  const section = sectionFigure(design, 'floor', onPaper(sectionPlace.width, sectionPlace.height))
+  return pairedUnder(section, fourLengths(design, onPaper(sectionPlace.width, sectionPlace.height)))
+}
+
+const openBehind = (design: Design, says: Saying): readonly Tick[] => {
+  const { bore } = design.spec
+  const limit = (rule: string) => design.findings.find((finding) => finding.rule === rule)?.limit
+  if (bore.blind) {
+    const beyond = limit('blind-bore-deep-enough')
+    const wide = bore.blind.relief
+    return [
+      ...(beyond === undefined
+        ? []
+        : [{ words: say`Bore goes on past the slot by at least ${bold(says.size(beyond))}`, blank: true as const }]),
+      wide
+        ? { words: say`Relief groove at the bottom, Ø${bold(says.size(wide.diameter))}, ${says.size(wide.length)} long; no chip left in it` }
+        : { words: 'Bottom clear of chips before every stroke' },
+    ]
+  }
+  const open = limit('room-behind-hub')
+  return open === undefined
+    ? []
+    : [{ words: say`Behind the hub open at least ${bold(says.size(open))}${says.other(open)}`, blank: true }]
+}
+
+const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
+  const { bar, bit, groundBar, loads } = design
+  if (groundBar) {
+    const { backToNose, noseTolerance } = groundBar
+    return [
+      { words: 'Nose on centre height and square to the bore' },
+      { words: say`Nose width, ${says.between(noseTolerance.lower, noseTolerance.upper)}`, blank: true },
+      { words: say`Over back and nose ${bold(says.between(backToNose.lower, backToNose.upper))}`, blank: true },
+    ]
+  }
+  if (!bar || !bit) return []
+  const { screw } = bar
+  const first = design.plan?.settings[0]?.overBarAndNose ?? bar.overBarAndNose
+  const width: Tick = bit.form === 'vee'
+    ? { words: say`V by its gauge, ${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)}; both flanks bear` }
+    : bit.form === 'round'
+      ? { words: say`Round nose by its gauge, radius ${bold(says.size(bit.tipRadius ?? bit.cornerRadius))}` }
+      : { words: say`Nose width, ${says.between(bit.noseWidth.lower, bit.noseWidth.upper)}`, blank: true }
+  const square = bit.form === 'vee' ? 'Bit on centre height, the V’s middle square to the bore' : 'Bit on centre height; nose square to the bore'
+  const torque = loads?.screwTorque === undefined ? '' : `, ${says.torque(loads.screwTorque)}`
+  return [
+    { words: square },
+    width,
+    { words: say`Over bar and nose ${bold(says.read(first))} ± ${says.size(bar.setting)}${says.other(first)}`, blank: true },
+    { words: `${screw.thread} screw tight${torque}; bit cannot be pushed back` },
+  ]
+}
+
+const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
+  const { asked, plan, spec, section } = design
+  if (!asked || !plan) return []
+  const lathe = asked.machine === 'lathe'
+  const long = says.size(spec.bore.length)
+  const taper = section.key?.taper
+  const { before, past, length } = plan.stroke
+  const pulls = asked.stroke === 'pull'
+  return [
+    {
+      words: lathe
+        ? 'Hub in the chuck, face square, bore running true'
+        : 'Hub held, strapped against the push; bore square to the table and under the spindle',
+    },
+    ...(taper
+      ? [
+          {
+            words: say`Hub tilted ${bold(degrees(taper.tilt, 3))}, so that the floor falls ${taper.rate}; the deep end is where the key goes in`,
+            blank: true as const,
+          },
+        ]
+      : []),
+    ...(plan.dial.slide === undefined
+      ? []
+      : [
+          {
+            words: say`Slide set over ${bold(degrees(plan.dial.slide, 3))} from the bed’s axis, by the indicator`,
+            blank: true as const,
+          },
+        ]),
+    {
+      words: say`Bar along the bore by the indicator, ${long} long: within ${bold(says.limit(plan.tram, 'down'))}${taper ? ', the tilt taken off' : ''}`,
+      blank: true,
+    },
+    {
+      words: say`${lathe ? 'Carriage stop' : 'Quill stop'}: edge ${bold(says.size(before))} clear at the start, ${bold(says.size(past))} past at the end. Stroke ${says.size(length)}${says.other(length)}${pulls ? '. It cuts on the pull' : ''}`,
+      blank: true,
+    },
+    pointing(design, lathe),
+  ]
+}
+
+const pointing = ({ spec, asked, plan }: Design, lathe: boolean): Tick => {
+  const slack = 'Take up the slack that way, always'
+  if (!lathe) return { words: `Table locked but for the slide that feeds. ${slack}` }
+  if (!spec.stated.includes('tooling.bar.points'))
+    return {
+      words: ['Nose points to the ', { tick: true }, ' back: dial goes in ', { tick: true }, ` front: dial goes out. ${slack}`],
+    }
+  return { words: say`Nose points to the ${bold(asked?.points ?? 'back')}: the dial goes ${bold(plan?.dial.runs ?? 'in')}. ${slack}` }
+}
+
+export const setUpSide = (design: Design, says: Saying): Side => {
+  const { spec } = design
+  const along = lengthwise(design, onPaper(alongPlace.width, alongPlace.height))
+  const full = along?.scale !== undefined && Math.abs(along.scale - 1) < 1e-6
+  return {
+    title: 'set up',
+    blocks: [
+      { block: 'job', name: spec.name, says: sentenceOf(design, says, 'bar') },
+      ...atTheMachine(design, says),
+      {
+        block: 'columns',
+        columns: [
+          { width: sectionPlace.width, blocks: sectionAndLengths(design) },
+          { blocks: measureTheBore(design, says, 'bar') },
+        ],
+      },
+      {
+        block: 'heading',
+        text: 'Set up',
+        ...(along && { beside: full ? 'full size: lay the bar on it' : scaleSaid(along) }),
+      },
+      {
+        block: 'columns',
+        columns: [
+          { width: alongPlace.width, blocks: pictured(along) },
+          { blocks: [{ block: 'ticks', ticks: [...openBehind(design, says), ...ofTheBit(design, says)] }] },
+        ],
+      },
+      { block: 'ticks', ticks: ofTheMachine(design, says) },
+    ],
+  }
+}

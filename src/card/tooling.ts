@@ -1,0 +1,229 @@
+/** The tooling leaf: the bar at saw and lathe, the bit at the grinder. Read days before the cut. */
+import { barViewOf } from './tooling-pictures.ts'
+import type { CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
+import type { Design } from '../design.ts'
+import { beforeTheWheel, crossHoleFirst, crossHoleThenWall, hardening } from './cautions.ts'
+import type { Block, Leaf, Row, Side, Words } from './document.ts'
+import { bold, degrees, say, type Saying } from './saying.ts'
+
+type Why = (path: string) => string
+
+/** Reasons as the design gives them; what it has none for is left empty. */
+export const reasonsIn =
+  ({ basis }: Design): Why =>
+  (path) =>
+    basis[path] ?? ''
+
+export const sizesTable = (title: string, rows: readonly (readonly [string, Words, string])[]): Block => ({
+  block: 'table',
+  title,
+  named: true,
+  columns: [
+    { head: 'size', width: 30 },
+    { head: '', width: 56 },
+    { head: 'measured', width: 20 },
+    { head: 'why', grows: true },
+  ],
+  rows: rows.map(([name, value, why]): Row => ({ cells: [name, value, { write: 'line' }, why] })),
+})
+
+const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
+  const why = reasonsIn(design)
+  const { loads, findings } = design
+  const size = says.size
+  const hole = bar.crossHole
+  const limit = (rule: string): string => {
+    const at = findings.find((finding) => finding.rule === rule)?.limit
+    return at === undefined ? '' : `, ${size(at)} is the least`
+  }
+  const end = bar.form === 'end screw'
+  const held =
+    loads?.bitHeld === undefined ? '' : `; holds ${says.force(loads.bitHeld)}, the thrust is ${says.force(loads.thrustMost)}`
+  const steel = loads?.holeStressExpected === undefined ? '' : `; ${Math.round(loads.holeStressExpected)} N/mm² at the hole’s mouth`
+  return [
+    [
+      'body',
+      say`Ø${bold(says.between(bar.diameter.lower, bar.diameter.upper))}${says.other(bar.diameter.nominal)}, ${size(bar.bodyLength)} from holder to end`,
+      `${why('bar.diameter')}; ${size(bar.diameterMax)} is the largest that passes`,
+    ],
+    ...(bar.shouldered
+      ? [['shank', say`Ø${bold(says.between(bar.shank.lower, bar.shank.upper))}, fillet ${size(bar.fillet)}`, why('bar.shank')] as const]
+      : []),
+    ['over all', say`${bold(size(bar.overall))}${says.other(bar.overall)}`, why('bar.overall')],
+    [
+      'cross hole',
+      say`Ø${bold(says.between(hole.lower, hole.upper))}, ${bar.incline > 0 ? `leaning ${degrees(bar.incline)}, nose leading` : 'square to the bar'}, ${bold(size(bar.holeToEnd))} from the end to its middle; drill ${bar.crossHoleDrill}`,
+      `for ${bar.bit.shape} ${size(bar.bit.size)}; ${Number(bar.holeRatio.toFixed(3))} of the bar`,
+    ],
+    ['wall beside it', say`${bold(size(bar.wallBesideHole))}${limit('wall-beside-hole')}`, why('bar.wallBesideHole')],
+    [
+      end ? 'end' : 'wall',
+      end
+        ? say`drill ${bar.screw.tapDrill.name} into the hole; tap ${bold(bar.screw.callout)}, ${size(bar.tapDepth)} deep, plug then bottoming; countersink ${size(bar.countersink)}`
+        : say`drill ${bar.screw.tapDrill.name} through the wall beside the hole; tap ${bold(bar.screw.callout)}; countersink ${size(bar.countersink)}`,
+      `screw engages ${size(bar.screw.engaged)}`,
+    ],
+    [
+      'set screw',
+      say`${bold(bar.screw.thread)} × ${size(bar.screw.length)}, cup point (${size(bar.screw.lengthMin)} to ${size(bar.screw.lengthMax)} serves)`,
+      `${why('bar.screw')}${held}`,
+    ],
+    ['end of bar past the edge', say`${bold(size(bar.tipBeyond))}`, why('bar.tipBeyond')],
+    ['metal', bar.stock.material, `${why('loads.barSteel')}${steel}`],
+  ]
+}
+
+const barOrder = (bar: CutterBar, says: Saying): readonly Words[] => [
+  say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
+  ...(bar.shouldered ? [say`turn the body, then the shank, between centres`] : []),
+  bar.incline > 0
+    ? say`cross hole, drilled under size in a vise tilted ${degrees(bar.incline)}, then reamed or bored; mouths broken ${says.size(bar.mouthChamfer)}`
+    : say`cross hole, drilled under size, then reamed or bored; mouths broken ${says.size(bar.mouthChamfer)}`,
+  bar.form === 'end screw'
+    ? say`drill and tap the end, on the axis`
+    : say`drill and tap the wall, square to the cross hole and into its middle`,
+  say`chamfer the end ${says.size(bar.endChamfer)}, take every burr off`,
+  say`mark the top with a punch dot`,
+]
+
+const sawList = (bar: CutterBar, bit: ToolBit, says: Saying): Block => ({
+  block: 'list',
+  entries: [
+    say`round Ø${bold(says.size(bar.stock.diameter))} × ${bold(says.size(bar.stock.length))}, one: ${bar.stock.material}`,
+    say`high-speed steel ${bold(`${says.size(bit.size)} ${bit.shape}`)} × ${bold(says.size(bit.length))} (${says.size(bit.lengthMin)} to ${says.size(bit.lengthMax)} serves), one`,
+    say`set screw ${bold(bar.screw.thread)} × ${says.size(bar.screw.length)}, cup point, one`,
+  ],
+})
+
+const barSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Side => ({
+  title: 'the bar',
+  blocks: [
+    { block: 'heading', text: 'Cutter bar', beside: 'its drawing has every size' },
+    ...barViewOf(design),
+    sizesTable('Sizes of the bar', barRows(bar, design, says)),
+    { block: 'heading', text: 'In this order' },
+    bar.form === 'end screw' ? crossHoleFirst : crossHoleThenWall,
+    { block: 'list', numbered: true, entries: barOrder(bar, says) },
+    { block: 'heading', text: 'To saw' },
+    sawList(bar, bit, says),
+  ],
+})
+
+const bitRows = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
+  const why = reasonsIn(design)
+  const size = says.size
+  const limited = (limits: { readonly lower: number; readonly upper: number }): Words =>
+    say`${bold(says.between(limits.lower, limits.upper))}`
+  const form: readonly (readonly [string, Words, string])[] =
+    bit.form === 'vee'
+      ? [
+          ['V, between its flanks', say`${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)} on the face, alike to the middle`, why('bit.includedAngle')],
+          ['tip', say`rounded ${bold(size(bit.tipRadius ?? bit.cornerRadius))}`, why('bit.tipRadius')],
+        ]
+      : bit.form === 'round'
+        ? [['round nose', say`radius ${bold(size(bit.tipRadius ?? bit.cornerRadius))}, whole and even`, why('bit.tipRadius')]]
+        : [['corners', say`stoned to ${bold(size(bit.cornerRadius))}`, why('bit.cornerRadius')]]
+  return [
+    ['nose width at the edge', say`${bold(says.between(bit.noseWidth.lower, bit.noseWidth.upper))}${says.other(bit.noseWidth.nominal)}, after stoning`, why('bit.noseWidth')],
+    ['width at the neck', limited(bit.widthAtNeck), `back taper ${degrees(bit.backTaper)} a side, as set`],
+    ['width at the heel', limited(bit.widthAtHeel), `side relief ${degrees(bit.sideRelief)} a side`],
+    ['nose length', say`${bold(size(bit.noseLength))} (${size(bit.noseLengthMin)} is the least)`, why('bit.noseLength')],
+    ...form,
+    ['end set back at the heel', limited(bit.endSetBack), `end relief ${degrees(bit.endRelief)}`],
+    ['face drop at the neck', limited(bit.faceDrop), `rake ${degrees(bit.rake)}${bit.leaning ? `, which is ${degrees(bit.leaning.rake)} as it leans` : ''}`],
+    ['length', say`${bold(size(bit.length))} (${size(bit.lengthMin)} to ${size(bit.lengthMax)} serves)`, why('bit.length')],
+    ...(bit.flat === undefined ? [] : [['flat for the screw', say`${bold(size(bit.flat))} deep`, why('bit.flat')] as const]),
+    ['sticks out of the bar', say`${bold(size(bar.projection))} ± ${size(bar.setting)} (${size(bar.projectionMin)} to ${size(bar.projectionMax)} passes)`, why('bar.projection')],
+  ]
+}
+
+const regrind = (bit: ToolBit, says: Saying): Words =>
+  bit.regrinds > 0
+    ? say`Regrind the ${bold('end')}, not the top: ${says.size(bit.regrindStep)} at a time, ${String(bit.regrinds)} ${bit.regrinds === 1 ? 'time' : 'times'} before the nose is under its least width. Then set the projection again and find the zero again.`
+    : say`Regrind the ${bold('end')}, not the top; each ${says.size(bit.regrindStep)} takes ${says.fine(bit.widthPerRegrind)} off the width: measure the nose again${bit.lanes > 1 ? ' and set the lanes by it' : ''}. Then set the projection again and find the zero again.`
+
+const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Side => ({
+  title: 'the bit',
+  blocks: [
+    beforeTheWheel,
+    { block: 'heading', text: 'Tool bit', beside: `high-speed steel, ${says.size(bit.size)} ${bit.shape}; its drawing has three views` },
+    sizesTable('Sizes of the bit', bitRows(bar, bit, design, says)),
+    { block: 'heading', text: 'In this order' },
+    {
+      block: 'list',
+      numbered: true,
+      entries: [
+        'end square',
+        bit.form === 'vee' ? 'flanks alike, from the middle; try the gauge' : 'sides alike, from the middle',
+        'end relief',
+        'face',
+        ...(bit.flat === undefined ? [] : ['flat for the screw, square to the nose']),
+        'stone face, end, corners',
+        'measure',
+      ],
+    },
+    { block: 'heading', text: 'When it is dull' },
+    { block: 'paragraph', words: regrind(bit, says) },
+  ],
+})
+
+const groundRows = (bar: GroundBar, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
+  const why = reasonsIn(design)
+  const size = says.size
+  const limited = (limits: { readonly lower: number; readonly upper: number }): Words =>
+    say`${bold(says.between(limits.lower, limits.upper))}`
+  return [
+    ['blank', say`Ø${bold(says.between(bar.blank.lower, bar.blank.upper))}`, why('bar.blank')],
+    ['over all', say`${bold(size(bar.overall))}`, why('bar.overall')],
+    ['neck', say`Ø${bold(says.between(bar.diameter.lower, bar.diameter.upper))}, ${size(bar.neckLength)} long, fillet ${size(bar.fillet)}`, why('bar.diameter')],
+    ['neck off the blank’s axis', say`${bold(size(bar.eccentricity))}, away from the nose`, why('bar.eccentricity')],
+    ['head', say`${bold(size(bar.headLength))} long`, why('bar.headLength')],
+    ['back to nose', limited(bar.backToNose), why('bar.backToNose')],
+    ['nose width', limited(bar.noseTolerance), why('bar.noseWidth')],
+    ['width at the heel', say`${bold(size(bar.widthAtHeel))}`, `side relief ${degrees(bar.sideRelief)} a side`],
+    ['corners', say`${bold(size(bar.cornerRadius))}`, why('bar.cornerRadius')],
+    ['end set back at the heel', say`${bold(size(bar.endSetBack))}`, `end relief ${degrees(bar.endRelief)}`],
+    ['face', say`rake ${bold(degrees(bar.rake))}`, why('bar.rake')],
+    ['metal', bar.stock.material, why('loads.barSteel')],
+  ]
+}
+
+const groundSides = (bar: GroundBar, design: Design, says: Saying): readonly Side[] => [
+  {
+    title: 'the bar',
+    blocks: [
+      beforeTheWheel,
+      { block: 'heading', text: 'Bar of one piece', beside: 'its drawing has every size' },
+      ...barViewOf(design),
+      sizesTable('Sizes of the bar', groundRows(bar, design, says)),
+      { block: 'heading', text: 'In this order' },
+      hardening,
+      {
+        block: 'list',
+        numbered: true,
+        entries: [
+          say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
+          say`neck, turned eccentric by ${says.size(bar.eccentricity)}: its back in one line with the blank’s`,
+          'head filed or milled to its strip, from the middle, with room to grind',
+          'harden the head, draw it to straw',
+          'grind sides, end, face; stone face, end, corners',
+          'measure',
+        ],
+      },
+    ],
+  },
+]
+
+export const toolingLeaf = (design: Design, says: Saying): Leaf => {
+  const { bar, bit, groundBar } = design
+  return {
+    leaf: 'tooling',
+    title: 'Tooling leaf',
+    sides:
+      bar && bit
+        ? [barSide(bar, bit, design, says), bitSide(bar, bit, design, says)]
+        : groundBar
+          ? groundSides(groundBar, design, says)
+          : [],
+  }
+}
