@@ -74,6 +74,9 @@ const patched = (here: unknown, set: Readonly<Record<string, unknown>>): unknown
 
 export const stated = (path: string): unknown => standsAt(document.value, placeOf(path))
 
+/** Whether any size has been told at all. */
+export const told = (): boolean => stated('bore.diameter') !== undefined || stated('bore.length') !== undefined
+
 /** One thing that stands otherwise than when the job was opened. */
 export interface Change {
   readonly path: string

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Complaint } from '../../spec/complaint.ts'
 import { isMapping } from '../../spec/place.ts'
 import { design, offered, settled } from '../answers.ts'
-import { doneTyping, jobUnits, stated, tell } from '../job.ts'
+import { doneTyping, jobUnits, stated, tell, told } from '../job.ts'
 import { worded } from '../rows/complaining.ts'
 import type { Kind, Row, Worked } from '../rows/row.ts'
 import { otherwise, statedShown, unitOf, workedShown } from '../rows/shown.ts'
@@ -104,15 +104,19 @@ const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
     shown === ''
       ? 'Nothing of it is taken.'
       : `The last one that could be read, ${withUnit(shown, unitOf(kind, units.shown))}, stays in force.`
+  // What was never told is no mistake: it is asked for, and on an empty page not even that.
+  const wanted = complaint !== undefined && value === undefined
+  const asks = wanted && told() ? worded(complaint) : undefined
   const said = wrong
     ? `“${wrong.typed}” is not taken. Write ${wrong.accepted}. ${stays}`
-    : complaint
+    : complaint && !wanted
       ? worded(complaint)
       : undefined
   const other = otherwise(value, kind, units)
   const freeText = free && `${workedShown(free.worked, kind, units.shown)}${free.why ? `: ${free.why}` : ''}`
   const notes = [
     said && `${id}-said`,
+    !said && asks && `${id}-asks`,
     other && `${id}-other`,
     held && `${id}-held`,
     asksWhy && why && `${id}-why`,
@@ -151,6 +155,11 @@ const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
       {said && (
         <p class="note complaint" id={`${id}-said`}>
           {said}
+        </p>
+      )}
+      {!said && asks && (
+        <p class="note" id={`${id}-asks`}>
+          {asks}
         </p>
       )}
       {!said && other && (

@@ -1,5 +1,5 @@
 import { openInvented } from '../coming-and-going.ts'
-import { told } from './verdict.tsx'
+import { told } from '../job.ts'
 
 /** Said while nothing is told: jobs made up for show. */
 export const First = () =>

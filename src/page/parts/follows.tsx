@@ -79,8 +79,8 @@ export const Follows = () => {
           if (!event.currentTarget.contains(event.relatedTarget as Node | null)) order.value = undefined
         }}
       >
-        {shown.map((finding) => (
-          <Found key={finding.rule} finding={finding} />
+        {shown.map((finding, place) => (
+          <Found key={finding.rule} finding={finding} above={waysOf(shown.slice(0, place))} />
         ))}
       </ol>
       {(more > 0 || all) && (
@@ -92,8 +92,15 @@ export const Follows = () => {
   )
 }
 
-const Found = ({ finding }: { finding: Finding }) => {
-  const { rule, verdict, unit, measured, limit, margin, remedies } = finding
+/** What the remedies of some findings say. */
+const waysOf = (findings: readonly Finding[]): ReadonlySet<string> =>
+  new Set(findings.flatMap(({ remedies }) => remedies.map(({ say }) => say)))
+
+/** One finding. Ways out that stand `above` already are not offered twice. */
+const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string> }) => {
+  const { rule, verdict, unit, measured, limit, margin } = finding
+  const remedies = finding.remedies.filter(({ say }) => !above.has(say))
+  const repeated = finding.remedies.length - remedies.length
   const [asks, setAsks] = useState(false)
   const told = rules.value[rule]
   const { one, is } = verdicts[verdict]
@@ -151,6 +158,9 @@ const Found = ({ finding }: { finding: Finding }) => {
             </li>
           ))}
         </ul>
+      )}
+      {repeated > 0 && (
+        <p class="note">{remedies.length > 0 ? 'Or as above.' : 'The ways out above serve here too.'}</p>
       )}
       {told && (
         <p class="basis">

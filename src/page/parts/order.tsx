@@ -25,14 +25,21 @@ export const Order = () => {
           ram square, oil, never strike it, never draw it back. Force jumps: stop.
         </p>
       )}
-      <ol class="steps">
-        {steps.map(({ does, aside, gate }, at) => (
-          <li key={`${at} ${does}`} class={gate ? 'gate' : ''}>
-            <span>{does}</span>
-            {aside && <span class="aside">{aside}</span>}
-          </li>
-        ))}
-      </ol>
+      {whole.verdict === 'fail' ? (
+        <p>
+          The job is broken: it is not to be cut, and no order of work is given. What is to be mended stands first under
+          What follows.
+        </p>
+      ) : (
+        <ol class="steps">
+          {steps.map(({ does, aside, gate }, at) => (
+            <li key={`${at} ${does}`} class={gate ? 'gate' : ''}>
+              <span>{does}</span>
+              {aside && <span class="aside">{aside}</span>}
+            </li>
+          ))}
+        </ol>
+      )}
     </section>
   )
 }

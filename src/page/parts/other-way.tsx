@@ -32,6 +32,7 @@ export const OtherWay = () => {
       tell({ [`tooling.${way}`]: null, ...(stated(`tooling.${other}`) === undefined && { [`tooling.${other}`]: {} }) })
     else tell({ [`tooling.${way}`]: {} })
   }
+  if (!whole && broach === undefined) return null
   return (
     <section class={`other${current.value ? '' : ' is-old'}`} aria-labelledby="other">
       <Heading id="other" aside="a push broach and a guide bushing">

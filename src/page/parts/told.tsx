@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { useEffect } from 'preact/hooks'
 import { current, design, jobAsked, outcome, settled, working } from '../answers.ts'
-import { document, jobUnits, stated } from '../job.ts'
+import { document, jobUnits, stated, told } from '../job.ts'
 import { chosen } from '../rows/chosen.ts'
 import { byRow } from '../rows/complaining.ts'
 import { known } from '../rows/known.ts'
@@ -79,7 +79,9 @@ const inWords = (rows: readonly Row[]): string => {
 
 /** What is known: everything that only the machinist can tell. */
 export const Known = () => {
-  const [open, setOpen] = useState(false)
+  const [chosen, setOpen] = useState<boolean | undefined>(undefined)
+  // Where there is little room it is open until something is told.
+  const open = chosen ?? !told()
   return (
     <section class={`told known${open ? ' is-open' : ''}`} aria-labelledby="known">
       <Heading id="known">What is known</Heading>

@@ -4,7 +4,7 @@ import { design, outcome, settled } from '../answers.ts'
 import { counted, verdicts } from '../words.ts'
 import { idOf } from './blank.tsx'
 import { allRows, byRow, worded } from '../rows/complaining.ts'
-import { stated } from '../job.ts'
+import { told } from '../job.ts'
 
 /** All that was found, in one sentence or two. */
 const summed = ({ findings, verdict }: Design, reasons: Readonly<Record<string, string>>): string => {
@@ -25,9 +25,6 @@ const summed = ({ findings, verdict }: Design, reasons: Readonly<Record<string, 
 
 const uncapital = (words: string): string =>
   /^[A-Z][a-z]/.test(words) ? words.charAt(0).toLowerCase() + words.slice(1) : words
-
-/** Whether anything has been told at all. */
-export const told = (): boolean => stated('bore.diameter') !== undefined || stated('bore.length') !== undefined
 
 /** The whole job in a word, and why. */
 export const Verdict = () => {
