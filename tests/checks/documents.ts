@@ -34,7 +34,8 @@ const numbers = fc.record({
   long: between(0.6, 2.5),
   tolerance: fc.constantFrom(undefined, undefined, 'H7', 'H8', 'exact'),
   off: sometimes(between(-0.02, 0.04), 5),
-  wall: sometimes(between(1.15, 2.6), 2),
+  // Most tell it: what is not told cannot be judged.
+  wall: fc.oneof({ arbitrary: between(1.15, 2.6), weight: 5 }, { arbitrary: fc.constant(undefined), weight: 1 }),
   hardness: sometimes(fc.integer({ min: 10, max: 60 }), 10),
   at: fc.constantFrom(undefined, undefined, undefined, [0, 90], [0, 180], [0, 60, 120], [0, 25]),
   blind: sometimes(
@@ -53,7 +54,7 @@ const numbers = fc.record({
 
 const barWishes = fc.record({
   machine: fc.constantFrom(undefined, 'lathe', 'mill'),
-  behind: sometimes(between(1, 40), 4),
+  behind: sometimes(between(1, 40), 2),
   stroke: fc.constantFrom(undefined, undefined, 'pull'),
   clearance: sometimes(fc.record({ back: between(0, 0.5), front: between(0, 0.5), withdrawn: between(0, 0.5) }), 5),
   setting: sometimes(between(0, 0.2), 6),
@@ -70,6 +71,34 @@ const barWishes = fc.record({
   infeed: sometimes(between(0.005, 0.08), 5),
 })
 
+/** What drives the bar, and what holds spindle and work. */
+const driveWishes = fc.record({
+  hold: fc.constantFrom(undefined, 'gear', 'lock', 'belt'),
+  thrust: sometimes(between(200, 4000), 2),
+  travel: sometimes(between(10, 250), 3),
+  handle: sometimes(between(40, 250), 3),
+  pull: sometimes(between(200, 20_000), 4),
+  work: sometimes(
+    fc.record({
+      held: fc.constantFrom('vise', 'chuck'),
+      jaws: between(500, 20_000),
+      stop: sometimes(between(500, 10_000), 2),
+      support: sometimes(between(0.2, 1.2), 3),
+    }),
+    2,
+  ),
+})
+
+/** Key and shaft, and how a keyway by hand falls. */
+const keyWishes = fc.record({
+  yield: between(150, 600),
+  ends: fc.constantFrom('square', 'round'),
+  length: sometimes(between(0.2, 1.4), 2),
+  shaft: sometimes(between(150, 600), 2),
+  taper: sometimes(fc.constantFrom('1:96', '1:100'), 3),
+  offset: sometimes(between(0, 0.3), 3),
+})
+
 const pressWishes = fc.record({
   teeth: fc.integer({ min: 5, max: 40 }),
   pitch: between(0.15, 0.8),
@@ -82,12 +111,43 @@ const pressWishes = fc.record({
   measured: fc.constantFrom(true, true, true, false),
   power: fc.constantFrom('none', 'force', 'lever'),
   force: between(2, 60),
+  ram: fc.constantFrom(undefined, undefined, 'loose'),
+  room: sometimes(fc.record({ stroke: between(1, 12), below: between(0.5, 12), opening: between(0.8, 2) }), 4),
+  face: sometimes(fc.integer({ min: 0, max: 18 }), 3),
 })
+
+type Of<Wishes> = Wishes extends fc.Arbitrary<infer Wish> ? Wish : never
+
+/** As a spec says it, whatever its units. */
+const driven = ({ hold, thrust, travel, handle, pull, work }: Of<typeof driveWishes>): Record<string, unknown> =>
+  stated({
+    hold,
+    thrust: thrust && `${Math.round(thrust)} N`,
+    travel: travel && `${Math.round(travel)} mm`,
+    handle: handle && { radius: `${Math.round(handle)} mm`, travel: '80 mm' },
+    pull: pull && { force: '100 N', moves: `${Math.round(1e5 / pull) / 1e3} mm` },
+    work:
+      work &&
+      stated({
+        held: work.held,
+        jaws: `${Math.round(work.jaws)} N`,
+        stop: work.stop && `${Math.round(work.stop)} N`,
+        support: work.support && `${Math.round(20 * work.support)} mm`,
+      }),
+  })
 
 /** One job, as plain data: `documents` gives what the reader may still refuse. */
 export const documents: fc.Arbitrary<Readonly<Record<string, unknown>>> = fc
-  .record({ inches: fc.boolean(), shares, numbers, bar: barWishes, press: pressWishes })
-  .map(({ inches, shares: by, numbers: n, bar, press }) => {
+  .record({
+    inches: fc.boolean(),
+    shares,
+    numbers,
+    bar: barWishes,
+    press: pressWishes,
+    drive: sometimes(driveWishes, 4),
+    key: sometimes(keyWishes, 4),
+  })
+  .map(({ inches, shares: by, numbers: n, bar, press, drive, key }) => {
     const scale = inches ? 25.4 : 1
     const size = (mm: number) => tidy(mm / scale, inches)
     const bore = inches ? (n.sixteenths / 16) * 25.4 : n.bore
@@ -111,6 +171,7 @@ export const documents: fc.Arbitrary<Readonly<Record<string, unknown>>> = fc
       gulletArea: press.gullet && `${Math.round(press.gullet * 10) / 10} mm2`,
       rootHeight: press.root && size(press.root * first),
       yield: press.root && '2000 MPa',
+      faceAngle: press.face,
     }
     const barDocument = stated({
       machine: bar.machine,
@@ -136,9 +197,14 @@ export const documents: fc.Arbitrary<Readonly<Record<string, unknown>>> = fc
           : undefined,
       rake: bar.rake,
       infeed: bar.infeed && `${Math.round(bar.infeed * 1e4) / 1e4} mm`,
+      ...(drive && driven(drive)),
     })
     const pressDocument = stated({
       broach: press.measured ? stated(broach) : undefined,
+      ram: press.ram,
+      stroke: press.room && size(press.room.stroke * bore),
+      below: press.room && size(press.room.below * bore),
+      opening: press.room && size(press.room.opening * bore),
       force: press.power === 'force' ? `${Math.round(press.force * 10) / 10} kN` : undefined,
       lever: press.power === 'lever' ? { pull: '300 N', length: '400 mm', pinion: '19 mm' } : undefined,
     })
@@ -160,8 +226,20 @@ export const documents: fc.Arbitrary<Readonly<Record<string, unknown>>> = fc
       }),
       hub: stated({ outside: n.wall && size(bore * n.wall), material: n.material, hardness: n.hardness }),
       feature: {
-        keyway: stated(standard ? { at: n.at } : { width, height: width, across: size(by.across * bore), at: n.at }),
+        keyway: stated({
+          ...(standard ? {} : { width, height: width, across: size(by.across * bore), taper: key?.taper }),
+          at: n.at,
+          key:
+            key &&
+            stated({
+              yield: `${Math.round(key.yield)} MPa`,
+              ends: key.ends,
+              length: key.length && size(key.length * n.long * bore),
+            }),
+          found: key?.offset === undefined ? undefined : { offset: `${Math.round(key.offset * 1e3) / 1e3} mm` },
+        }),
       },
+      shaft: key?.shaft && { yield: `${Math.round(key.shaft)} MPa` },
       load: n.torque && { torque: `${Math.round(n.torque)} N m` },
       use: n.use,
       tooling:
