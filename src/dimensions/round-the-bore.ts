@@ -11,17 +11,13 @@ export const anglesBetween = (at: readonly number[]): readonly number[] => {
 export const landBetween = (radius: number, half: number, angle: number): number =>
   (radius * (angle - 2 * mouthHalfAngle(radius, half)) * Math.PI) / 180
 
-/** `count` angles evenly round from the first, degrees from 0 up to 360. */
-export const evenly = (first: number, count: number): readonly number[] =>
-  Array.from({ length: count }, (_, n) => (((first + (360 * n) / count) % 360) + 360) % 360)
-
 /** Half the width of what is held against the wall: a caliper's jaw, a gauge's ball, mm. Source: judgement. */
 const anvilHalf = 1
 /** Slots as near to opposite as this are opposite, degrees. Source: judgement. */
 const opposite = 0.5
 
 /** Angle from the point opposite `from` to `to`, degrees, 0 up to 180. */
-export const fromOpposite = (from: number, to: number): number => Math.abs(((((to - from) % 360) + 360) % 360) - 180)
+const fromOpposite = (from: number, to: number): number => Math.abs(((((to - from) % 360) + 360) % 360) - 180)
 
 /**
  * What each floor can be measured to: the wall opposite where no other mouth comes within a jaw's half width of it, the floor opposite, else

@@ -12,7 +12,7 @@ import { between, halved } from './sized.ts'
 import type { Section, SplineSizes } from './types.ts'
 
 /** A flat floor stands this much over the tip of the tooth, at its middle, mm. Source: judgement. */
-export const floorClearance = 0.05
+const floorClearance = 0.05
 
 interface Slots {
   readonly designation: string
