@@ -1,5 +1,6 @@
 /** Ways out that the rules of bars share. */
 import { either, roundTo } from '../dimensions/makeable.ts'
+import { noseForLanes } from '../dimensions/settings.ts'
 import { figure } from '../spec/figures.ts'
 import { buying } from './buying.ts'
 import { widerBores } from './features.ts'
@@ -78,6 +79,24 @@ export const otherForms = (job: FitJob): readonly Proposal[] => {
     kind: 'stages',
   }
   return [...(stages === undefined && job.asked.projection === undefined ? [] : [staged]), ...forms]
+}
+
+/** One lane more: a narrower nose asks less of bar and machine, and takes as many more passes. */
+export const narrowerNose = (job: FitJob): readonly Proposal[] => {
+  const { spec, section } = job
+  const { lanes, noseWidth } = inBore(job)
+  if (section.socket || section.groove || lanes.length > 2) return []
+  const width = noseForLanes(spec, section.width, section.cornerRadius, lanes.length + 1)
+  if (width >= noseWidth - 1e-9) return []
+  const narrow = `Grind the nose ${length(job, width)} wide and cut in ${lanes.length + 1} lanes`
+  return [
+    {
+      say: `${narrow}.`,
+      told: (healed: Worked) => `${narrow}: that gives ${barOf(healed)}.`,
+      set: { ...opened(job), [`${path}.nose.width`]: written(job, width) },
+      kind: 'narrow',
+    },
+  ]
 }
 
 /** Less in a pass, where it is the chip's room that keeps the nose out. */

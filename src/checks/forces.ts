@@ -1,4 +1,5 @@
 /** Rules of force, stiffness and strength. Every force here is good to about a third either way. */
+import { narrowerNose } from './bar-ways.ts'
 import { driveRules } from './drive.ts'
 import { also, anotherBar, eased } from './eased.ts'
 import type { CutJob, LoadedBar, LoadedPress } from './loaded.ts'
@@ -102,6 +103,7 @@ export const cutRules: readonly Rule<CutJob>[] = [
         `The slot may stand ${measured} behind the dial; its depth limits leave ${limit} for that.${broken ? ' Measure, and add what is missing.' : ''}`,
     },
     anotherBar,
+    narrowerNose,
     also('Go by what you measure, not by the dial; take spring passes.'),
   ),
   {

@@ -154,7 +154,7 @@ const share = (short: number, of: number): number => short / Math.max(Math.abs(o
 interface Bound extends Corners {
   /** Largest bar for one setting, and for as many as it takes. */
   readonly once: number
-  readonly staged: number
+  readonly staged: () => number
 }
 
 /** The lanes of a nose at the corners of the limits. */
@@ -164,11 +164,14 @@ export const cornersOf = (bar: BarSpec, section: Section, nose: Nose, chipRoom: 
   middle: settingsAt('middle', section, nose, bar.clearance, chipRoom),
 })
 
-const boundOf = (corners: Corners): Bound => ({
-  ...corners,
-  once: Math.min(...[...corners.back, ...corners.front].map(largestBar)),
-  staged: largestStagedBar(corners.back, corners.front),
-})
+const boundOf = (corners: Corners): Bound => {
+  let staged: number | undefined
+  return {
+    ...corners,
+    once: Math.min(...[...corners.back, ...corners.front].map(largestBar)),
+    staged: () => (staged ??= largestStagedBar(corners.back, corners.front)),
+  }
+}
 
 /** One setting, as near as it comes to its window, where no stages are wanted or none help. */
 const singleStage = (spec: Spec, bar: BarSpec, section: Section, corners: Corners, diameter: number): Stage => {
@@ -286,7 +289,7 @@ const assess = (
     projectionMax,
     projectionFloor: projectionFloor(front[0] as Setting),
     stages,
-    diameterMax: stages.length > 1 ? bound.staged : bound.once,
+    diameterMax: stages.length > 1 ? bound.staged() : bound.once,
     bitLengthMin,
     bitLengthMax,
     noseLengthMin,
@@ -367,7 +370,7 @@ const bestOf = (
     const thick = bars.findIndex((diameter) => diameter >= leastBar(hole.nominal))
     const from = bar.diameter !== undefined ? 0 : Math.max(0, thick < 0 ? bars.length - 1 : thick - 1)
     // One bar too thick is looked at too, for a refusal to be about; from the thickest down, the first that is sound is the best.
-    const largest = way.stages > 1 ? bound.staged : bound.once
+    const largest = way.stages > 1 ? bound.staged() : bound.once
     const over = bars.findIndex((diameter) => diameter > largest)
     const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
     for (const diameter of bars.slice(from, upTo).toReversed()) {
