@@ -6,11 +6,12 @@ import { laySet } from './drawing/set.ts'
 import type { Sheet } from './drawing/sheet.ts'
 import type { Kernel, Mesh } from './solid/mesh.ts'
 import { canonical, json } from './writers/json.ts'
+import type { Faces } from './writers/card-files.ts'
 import type { Fonts } from './writers/pdf.ts'
 import { report } from './writers/report.ts'
 
 /** Formats that can be asked for. `report.json` is made always. */
-export const formats = ['pdf', 'svg', 'dxf', 'dxf-live', 'stl', '3mf', 'profile'] as const
+export const formats = ['pdf', 'html', 'svg', 'dxf', 'dxf-live', 'stl', '3mf', 'profile'] as const
 export type Format = (typeof formats)[number]
 
 /** What is made when nothing is said: all but the DXF with live dimensions. */
@@ -42,10 +43,12 @@ export interface Wanted {
 export interface Tools {
   readonly kernel: () => Promise<Kernel>
   readonly fonts: () => Promise<Fonts>
+  /** The job card's. */
+  readonly faces: () => Promise<Faces>
 }
 
 /**
- * The files of a design: report, drawings of the whole set as one PDF, and for each part its sheets, solid and profile. Pure but for the
+ * The files of a design: report, drawings of the whole set as one PDF, the job card by itself and in a packet with them, and for each part its sheets, solid and profile. Pure but for the
  * tools: the same design gives the same bytes. It makes whatever it is given, sound or not; a broken rule stands on every sheet.
  */
 export const make = async (design: Design, wanted: Wanted, tools: Tools): Promise<MadeFile[]> => {
@@ -60,8 +63,20 @@ export const make = async (design: Design, wanted: Wanted, tools: Tools): Promis
     const { pdf } = await import('./writers/pdf.ts')
     files.push({ name: 'drawings.pdf', bytes: await pdf(sheets, await tools.fonts()) })
   }
-  for (const part of made) files.push(...(await filesOf(part, design, sheets, asked, tools)))
+  // The card is of the whole job: parts that are asked for by name are had without it.
+  if (!wanted.parts && (asked.has('html') || asked.has('pdf'))) {
+    const { cardFiles } = await import('./writers/card-files.ts')
+    files.push(...(await cardFiles(design, sheets, { html: asked.has('html'), pdf: asked.has('pdf') }, tools)))
+  }
+  const plate: Named[] = []
+  for (const part of made) files.push(...(await filesOf(part, design, sheets, asked, tools, plate)))
+  if (plate.length > 1) files.push({ name: 'gauges.3mf', bytes: (await import('./writers/3mf.ts')).threeMf(plate) })
   return files
+}
+
+interface Named {
+  readonly name: string
+  readonly mesh: Mesh
 }
 
 const allFinite = (value: unknown): boolean =>
@@ -91,7 +106,15 @@ export const checksum = async (design: Design): Promise<string> => {
 /** The whole set is laid, so that a sheet keeps its number whichever parts are asked for. */
 const sheetsOf = async (design: Design, drawn: readonly Part[]): Promise<readonly Sheet[]> => {
   const { spec, findings } = design
-  const tooling = { 'cutter-bar': 'bar', 'tool-bit': 'bar', 'guide-bushing': 'press', 'shim-pack': 'press' } as const
+  const tooling = {
+    'cutter-bar': 'bar',
+    'tool-bit': 'bar',
+    'setting-step': 'bar',
+    'drill-jig': 'bar',
+    'guide-bushing': 'press',
+    'shim-pack': 'press',
+    'press-spacer': 'press',
+  } as const
   const broken = findings.filter((finding) => finding.verdict === 'fail')
   /** Every sheet of a broken job is marked: with what is broken of the part itself or of the whole job, else with what is broken elsewhere. */
   const bandOf = (part: string): string | undefined => {
@@ -136,6 +159,7 @@ const filesOf = async (
   sheets: readonly Sheet[],
   asked: ReadonlySet<Format>,
   tools: Tools,
+  plate: Named[],
 ): Promise<MadeFile[]> => {
   const files: MadeFile[] = []
   const own = sheets.filter((sheet) => sheet.part === part.name)
@@ -156,28 +180,41 @@ const filesOf = async (
       { name: `${profile.name}.profile.svg`, bytes: utf8(profileSvg(profile)) },
     )
   }
-  if (asked.has('stl') || asked.has('3mf')) files.push(...(await solidsOf(part, design, asked, tools)))
+  if (asked.has('stl') || asked.has('3mf')) files.push(...(await solidsOf(part, design, asked, tools, plate)))
   return files
 }
 
-const solidsOf = async (part: Part, design: Design, asked: ReadonlySet<Format>, tools: Tools): Promise<MadeFile[]> => {
+/** Solids of one part; what of it is printed goes on the `plate` too. */
+const solidsOf = async (
+  part: Part,
+  design: Design,
+  asked: ReadonlySet<Format>,
+  tools: Tools,
+  plate: Named[],
+): Promise<MadeFile[]> => {
   const { carve } = await import('./solid/mesh.ts')
   const kernel = await tools.kernel()
-  let mesh: Mesh
+  const bodies = part.prints?.(design) ?? [{ name: part.name, solid: part.solid(design) }]
+  let named: Named[]
+  let whole: Mesh | undefined
   try {
-    mesh = carve(kernel, part.solid(design))
+    named = bodies.map(({ name, solid }) => ({ name, mesh: carve(kernel, solid) }))
+    // Several bodies side by side are a solid of their own.
+    whole = named.length === 1 ? named[0]?.mesh : asked.has('stl') ? carve(kernel, part.solid(design)) : undefined
   } catch (error) {
     // A broken job may describe no body: its sheet stands without a solid. In a sound one it is a bug.
     if (design.verdict === 'fail') return []
     throw error
   }
-  return [
-    // STL states no unit: its name does.
-    ...(asked.has('stl') ? [{ name: `${part.name}.mm.stl`, bytes: (await import('./writers/stl.ts')).stl(mesh) }] : []),
-    ...(asked.has('3mf')
-      ? [{ name: `${part.name}.3mf`, bytes: (await import('./writers/3mf.ts')).threeMf([{ name: part.name, mesh }]) }]
-      : []),
-  ]
+  const files: MadeFile[] = []
+  // STL states no unit: its name does.
+  if (asked.has('stl') && whole)
+    files.push({ name: `${part.name}.mm.stl`, bytes: (await import('./writers/stl.ts')).stl(whole) })
+  if (asked.has('3mf')) {
+    files.push({ name: `${part.name}.3mf`, bytes: (await import('./writers/3mf.ts')).threeMf(named) })
+    if (part.prints) plate.push(...named)
+  }
+  return files
 }
 
 const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text)

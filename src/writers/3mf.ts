@@ -7,19 +7,24 @@ const model = '3D/3dmodel.model'
 /** Nine digits are a thousandth of a micron in a metre: all that a carved mesh has. */
 const digits = 9
 const gap = 10
+/** A row is not longer than this, mm, unless one body alone is: a small printer's bed. */
+const bed = 180
 /** No clock in a file. A zip's dates are local time: this one is the same in every zone. */
 const mtime = new Date(1980, 0, 1)
 
 /**
- * Meshes as one 3MF package, unit millimetre, corners shared, each in its own coordinates; on the plate they stand in a row along x, 10 mm
- * apart, their lowest points at z = 0. The same meshes give the same bytes.
+ * Meshes as one 3MF package, unit millimetre, corners shared, each in its own coordinates; on the plate they stand in rows along x, 10 mm
+ * apart, one row behind the other, their lowest points at z = 0. The same meshes give the same bytes.
  */
 export function threeMf(named: readonly { readonly name: string; readonly mesh: Mesh }[]): Uint8Array {
-  let x = 0
+  let [x, y, behind] = [0, 0, 0]
   const meshes = named.map(({ name, mesh }, index) => {
     const { min, max } = measure(mesh)
-    const [dx, dy, dz] = [x - min[0], -min[1], -min[2]].map(snapped)
-    x += max[0] - min[0] + gap
+    const [wide, deep] = [max[0] - min[0], max[1] - min[1]]
+    if (x > 0 && x + wide > bed) [x, y, behind] = [0, y + behind + gap, 0]
+    const [dx, dy, dz] = [x - min[0], y - min[1], -min[2]].map(snapped)
+    x += wide + gap
+    behind = Math.max(behind, deep)
     const transform = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, dx ?? 0, dy ?? 0, dz ?? 0, 1]
     return { id: index + 1, name: escaped(name), vertices: mesh.positions, indices: mesh.triangles, transform }
   })
