@@ -5,13 +5,18 @@ import { defineConfig, type Plugin } from 'vite'
 
 const packages = createRequire(import.meta.url)
 
-/** What the program reads when it runs, put beside it: the solid kernel and the two faces of its lettering. */
+/** What the program reads when it runs, put beside it: the solid kernel, and the faces of its drawings and of its job card. */
 const beside: readonly (readonly [from: string, as: string])[] = [
   [packages.resolve('manifold-3d/manifold.wasm'), 'manifold.wasm'],
   ...['DejaVuSansCondensed.ttf', 'DejaVuSansCondensed-Bold.ttf'].map(
     (face) => [packages.resolve(`dejavu-fonts-ttf/ttf/${face}`), face] as const,
   ),
   [join(dirname(packages.resolve('dejavu-fonts-ttf/package.json')), 'LICENSE'), 'DejaVu-LICENSE.txt'],
+  ...['Regular.ttf', 'Bold.ttf', 'Regular.woff2', 'Bold.woff2'].map((face) => {
+    const name = `AtkinsonHyperlegibleNext-${face}`
+    return [join(import.meta.dirname, 'src/writers/faces', name), name] as const
+  }),
+  [join(import.meta.dirname, 'src/writers/faces/OFL.txt'), 'Atkinson-OFL.txt'],
 ]
 
 const putBeside: Plugin = {

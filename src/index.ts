@@ -3,6 +3,8 @@
  * Nothing here touches the computer: files, fonts and kernel are the caller's.
  */
 export type { Finding, Remedy, Verdict } from './checks/rule.ts'
+export { cardOf } from './card/card-of.ts'
+export type { Card } from './card/document.ts'
 export { type Design, design } from './design.ts'
 export {
   checksum,
@@ -24,5 +26,7 @@ export { readSpec, shopPath } from './spec/read.ts'
 export { schemaText } from './spec/schema.ts'
 export type { Spec } from './spec/spec.ts'
 export { starterSpec } from './spec/starter.ts'
+export type { Faces } from './writers/card-files.ts'
+export { cardHtml } from './writers/card-html.ts'
 export type { Fonts } from './writers/pdf.ts'
 export { type Report, report } from './writers/report.ts'

@@ -45,6 +45,9 @@ describe('making', () => {
     expect(await names({ formats: [] })).toEqual(['report.json'])
     expect(await names({ formats: ['stl'], parts: ['guide-bushing'] })).toEqual(['report.json', 'guide-bushing.mm.stl'])
     expect(usual).not.toContain('dxf-live')
+    expect(await names({ formats: ['html'] })).toEqual(['report.json', 'card.html'])
+    expect(await names({ formats: ['pdf'] })).toEqual(['report.json', 'drawings.pdf', 'card.pdf', 'packet.pdf'])
+    expect(await names({ formats: ['pdf'], parts: ['cutter-bar'] })).toEqual(['report.json', 'drawings.pdf'])
     expect((await names({})).some((name) => name.endsWith('.live.dxf'))).toBe(false)
   })
 
@@ -52,11 +55,13 @@ describe('making', () => {
     const never = {
       kernel: () => Promise.reject(new Error('kernel opened')),
       fonts: () => Promise.reject(new Error('fonts opened')),
+      faces: () => Promise.reject(new Error('faces opened')),
     }
     const files = await make(specimen('cider-mill-pulley'), { formats: ['svg', 'dxf', 'dxf-live', 'profile'] }, never)
     expect(files.length).toBeGreaterThan(6)
     await expect(make(specimen('cider-mill-pulley'), { formats: ['pdf'] }, never)).rejects.toThrow('fonts opened')
     await expect(make(specimen('cider-mill-pulley'), { formats: ['stl'] }, never)).rejects.toThrow('kernel opened')
+    await expect(make(specimen('cider-mill-pulley'), { formats: ['html'] }, never)).rejects.toThrow('faces opened')
   })
 
   it('a sheet keeps its number whichever parts are asked for', async () => {

@@ -13,7 +13,7 @@ import { withoutTooling } from './without-tooling.ts'
 
 /** The way that the card is for: the recommended of two, else the one that is worked out. */
 const wayOf = ({ ways, bar, groundBar, bushing }: Design): 'bar' | 'press' | undefined => {
-  const made = bar ?? groundBar ? 'bar' : bushing ? 'press' : undefined
+  const made = (bar ?? groundBar) ? 'bar' : bushing ? 'press' : undefined
   if (ways?.recommended === 'press' && bushing) return 'press'
   return made
 }

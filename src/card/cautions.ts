@@ -94,9 +94,7 @@ export const atThePress = (design: Design): readonly Block[] => {
       'tray below, not a hand',
       'oil on every tooth',
     ),
-    ...(short
-      ? [caution('Fewer than two teeth in the cut:', 'it will dive. Stack two hubs, or use the bar.')]
-      : []),
+    ...(short ? [caution('Fewer than two teeth in the cut:', 'it will dive. Stack two hubs, or use the bar.')] : []),
     ...heavyHub(design),
     ...ironDust(design),
   ]

@@ -27,9 +27,7 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
     ]
   const most = says.step(centring.differenceMost)
   const factor = Number(centring.factorOfReading.toFixed(2))
-  const fine = centring.dialIsFineEnough
-    ? ''
-    : ' The dial is too coarse for it: read an indicator on the slide'
+  const fine = centring.dialIsFineEnough ? '' : ' The dial is too coarse for it: read an indicator on the slide'
   return [
     { words: 'Blue the bore. Feed until one corner just marks; read the dial', blank: true },
     { words: 'Feed on until the other corner marks; read again', blank: true },
@@ -74,7 +72,10 @@ export const cuttingSide = (design: Design, says: Saying): Side => {
       ...findTheZero(design, says),
       { block: 'heading', text: 'Cut', ...(sound && { beside }) },
       ...(sound
-        ? [...pictured(longInfeed(design, onPaper(186))), { block: 'paragraph' as const, size: 'note' as const, words: `Steps: ${under}.` }]
+        ? [
+            ...pictured(longInfeed(design, onPaper(186))),
+            { block: 'paragraph' as const, size: 'note' as const, words: `Steps: ${under}.` },
+          ]
         : []),
       aboveTheGates,
       ...(sound

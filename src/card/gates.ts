@@ -65,7 +65,12 @@ const columnsOf = (measured: string | undefined, several: boolean): readonly Col
 const rowOf = (
   gate: Gate,
   at: number,
-  { measured, by, says, fullFrom }: {
+  {
+    measured,
+    by,
+    says,
+    fullFrom,
+  }: {
     readonly measured: string | undefined
     readonly by: Plan['gateBy']
     readonly says: Saying
@@ -167,7 +172,11 @@ export const gatesTable = (design: Design, says: Saying): readonly Block[] => {
 }
 
 /** How far the slot stands behind the dial, and what a web asks. */
-const behindTheDial = ({ loads, section, plan }: Design, says: Saying, measured: string | undefined): readonly Block[] => {
+const behindTheDial = (
+  { loads, section, plan }: Design,
+  says: Saying,
+  measured: string | undefined,
+): readonly Block[] => {
   const note = (words: Words): Block => ({ block: 'paragraph', size: 'note', words })
   const lag = loads?.lag.most
   if (section.slit)
@@ -206,9 +215,9 @@ export const addWhatIsMissing = ({ plan, measuring, section }: Design, says: Say
         : Math.abs(times - 2) < 1e-9
           ? 'twice what is missing'
           : `${Number(times.toFixed(3))} × what is missing`
-  const after =
-    plan.target.springPasses > 0 ? `after ${plan.target.springPasses} spring` : 'after the last full cut'
-  const lanes = plan.lanes.length > 1 ? `, in ${plan.lanes.length === 2 ? 'both' : `all ${counted(plan.lanes.length)}`} lanes` : ''
+  const after = plan.target.springPasses > 0 ? `after ${plan.target.springPasses} spring` : 'after the last full cut'
+  const lanes =
+    plan.lanes.length > 1 ? `, in ${plan.lanes.length === 2 ? 'both' : `all ${counted(plan.lanes.length)}`} lanes` : ''
   return [
     { block: 'heading', text: 'Add what is missing' },
     {

@@ -75,7 +75,12 @@ const aboutTheNose = ({ plan, section, bit, asked }: Design, says: Saying): read
         say`V of ${bold(`${Number(bit.includedAngle.toFixed(2))}°`)} between its flanks, tip rounded ${says.size(section.cornerRadius)}. The infeed is corrected for that tip: a sharp one would go ${says.size(section.socket.setBack)} farther.${slide}`,
       ),
     ]
-  if (section.groove) return [note(`Round nose, radius ${says.size(section.groove.radius)}. Its depth is from the crown: there is no other.${slide}`)]
+  if (section.groove)
+    return [
+      note(
+        `Round nose, radius ${says.size(section.groove.radius)}. Its depth is from the crown: there is no other.${slide}`,
+      ),
+    ]
   const sharp = plan.sharpNose ?? 0
   return [
     note(

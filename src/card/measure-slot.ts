@@ -14,19 +14,11 @@ const row = (words: Words, says: Saying, limits: GoNoGo): Row => ({
 const acrossRow = (way: AcrossBy, says: Saying): Row => {
   switch (way.by) {
     case 'pin and plug':
-      return row(
-        say`${bold('Across')}, pin ${says.size(way.pin)} on the floor and a plug`,
-        says,
-        way.plug,
-      )
+      return row(say`${bold('Across')}, pin ${says.size(way.pin)} on the floor and a plug`, says, way.plug)
     case 'block and inside reading':
       return row(say`${bold('Across')}, ${says.size(way.block)} block and inside reading`, says, way.inside)
     case 'plug and blocks':
-      return row(
-        say`${bold('Crown depth')}, plug ${says.fine(way.plug)} and blocks to the floor`,
-        says,
-        way.blocks,
-      )
+      return row(say`${bold('Crown depth')}, plug ${says.fine(way.plug)} and blocks to the floor`, says, way.blocks)
   }
 }
 
@@ -53,7 +45,10 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying): readon
       : []),
     ...(floorToFloor
       ? floorToFloor.pairs.map(([one, other]) =>
-          row(say`${bold('Floor to floor')}, ${String(one)} and ${String(other)}`, says, { go: floorToFloor.least, noGo: floorToFloor.most }),
+          row(say`${bold('Floor to floor')}, ${String(one)} and ${String(other)}`, says, {
+            go: floorToFloor.least,
+            noGo: floorToFloor.most,
+          }),
         )
       : []),
     ...ways.map((way) => acrossRow(way, says)),
@@ -72,7 +67,12 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying): readon
       ? []
       : [
           {
-            cells: [say`${bold('End to end')}: near less far`, { number: '0' }, { number: says.limit(endToEnd, 'down') }, { write: 'box' as const }],
+            cells: [
+              say`${bold('End to end')}: near less far`,
+              { number: '0' },
+              { number: says.limit(endToEnd, 'down') },
+              { write: 'box' as const },
+            ],
           },
         ]),
   ]
@@ -81,7 +81,11 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying): readon
 const verdict = ({ measuring, section, spec }: Design, says: Saying): readonly Tick[] => {
   const { across, floorToFloor, key, toBore } = measuring
   const fits: readonly Tick[] = section.socket
-    ? [{ words: `${spec.feature.kind === 'socket' && spec.feature.sides === 4 ? 'square' : 'key'} goes in at every turn` }]
+    ? [
+        {
+          words: `${spec.feature.kind === 'socket' && spec.feature.sides === 4 ? 'square' : 'key'} goes in at every turn`,
+        },
+      ]
     : section.spline
       ? [{ words: 'shaft slides in at every turn' }]
       : section.slit

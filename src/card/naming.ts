@@ -23,7 +23,10 @@ const standards = {
 
 /** `at 0° and 90°` */
 const angles = (at: readonly number[]): string =>
-  `at ${at.slice(0, -1).map((angle) => degrees(angle, 2)).join(', ')} and ${degrees(at.at(-1) ?? 0, 2)}`
+  `at ${at
+    .slice(0, -1)
+    .map((angle) => degrees(angle, 2))
+    .join(', ')} and ${degrees(at.at(-1) ?? 0, 2)}`
 
 /** Evenly round the bore, or where they stand. */
 const placed = (at: readonly number[]): string => {
@@ -96,11 +99,14 @@ export const sentenceOf = (design: Design, says: Saying, by: 'bar' | 'press' | u
       : by === 'press'
         ? ' Push broach and guide bushing.'
         : ''
-  const measured = bore.measured === undefined ? '' : ` as measured (${says.size(bore.diameter.nominal)} ${bore.tolerance})`
+  const measured =
+    bore.measured === undefined ? '' : ` as measured (${says.size(bore.diameter.nominal)} ${bore.tolerance})`
   const blind = bore.blind ? `, blind, the bore ${says.size(bore.blind.beyond)} beyond` : ' long'
   return [
     ...asRuns(cutSaid(design, says)),
-    ...asRuns(say`, in a ${bold(boreSaid(design, says))} bore${measured} ${bold(says.size(bore.length))}${blind}, ${spec.hub.material}.${how}`),
+    ...asRuns(
+      say`, in a ${bold(boreSaid(design, says))} bore${measured} ${bold(says.size(bore.length))}${blind}, ${spec.hub.material}.${how}`,
+    ),
   ]
 }
 

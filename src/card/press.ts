@@ -9,7 +9,7 @@ import { measureTheBore } from './measure-bore.ts'
 import { measureTheSlot } from './measure-slot.ts'
 import { sentenceOf } from './naming.ts'
 import { pictured } from './pictures.ts'
-import { bold, counted, capital, say, type Saying } from './saying.ts'
+import { bold, capital, counted, degrees, say, type Saying } from './saying.ts'
 import { reasonsIn, sizesTable } from './tooling.ts'
 
 type Bushing = NonNullable<Design['bushing']>
@@ -46,10 +46,18 @@ const stack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
   const has = (mm: number | undefined): string => (mm === undefined ? '' : ` (this press has ${says.size(mm)})`)
   return [
     { words: say`Daylight, table to ram: ${bold(says.size(bushing.daylight))}${has(press?.daylight)}`, blank: true },
-    { words: say`Under the part ${bold(says.size(bushing.below))} clear, for the broach to fall${has(press?.below)}`, blank: true },
+    {
+      words: say`Under the part ${bold(says.size(bushing.below))} clear, for the broach to fall${has(press?.below)}`,
+      blank: true,
+    },
     { words: say`Stroke ${bold(says.size(bushing.stroke))}${has(press?.stroke)}`, blank: true },
-    { words: say`Hole in the plate at least ${bold(says.size(bushing.plateHoleRadius))} from the bore’s axis on the slot’s side` },
-    { words: 'Bushing in to its collar, its slot where the keyway goes; broach back against the slot’s floor, teeth outward' },
+    {
+      words: say`Hole in the plate at least ${bold(says.size(bushing.plateHoleRadius))} from the bore’s axis on the slot’s side`,
+    },
+    {
+      words:
+        'Bushing in to its collar, its slot where the keyway goes; broach back against the slot’s floor, teeth outward',
+    },
   ]
 }
 
@@ -193,12 +201,32 @@ const bushingRows = (bushing: Bushing, design: Design, says: Saying): readonly (
   const why = reasonsIn(design)
   const size = says.size
   return [
-    ['outside', say`Ø${bold(says.between(bushing.outside.lower, bushing.outside.upper))}${says.other(bushing.outside.nominal)}`, why('bushing.outside')],
+    [
+      'outside',
+      say`Ø${bold(says.between(bushing.outside.lower, bushing.outside.upper))}${says.other(bushing.outside.nominal)}`,
+      why('bushing.outside'),
+    ],
     ['length under the collar', say`${bold(size(bushing.length))}`, why('bushing.length')],
-    ['collar', say`Ø${bold(size(bushing.collarDiameter))}, ${size(bushing.collarThickness)} thick`, why('bushing.collarDiameter')],
-    ['undercut', say`${size(bushing.undercut.width)} wide, ${size(bushing.undercut.depth)} deep`, why('bushing.undercut')],
-    ['slot, open end to end', say`${bold(says.between(bushing.slotWidth.lower, bushing.slotWidth.upper))} wide`, why('bushing.slotWidth')],
-    ['back wall', say`${bold(says.between(bushing.backWall.lower, bushing.backWall.upper))}: mike it`, why('bushing.backWall')],
+    [
+      'collar',
+      say`Ø${bold(size(bushing.collarDiameter))}, ${size(bushing.collarThickness)} thick`,
+      why('bushing.collarDiameter'),
+    ],
+    [
+      'undercut',
+      say`${size(bushing.undercut.width)} wide, ${size(bushing.undercut.depth)} deep`,
+      why('bushing.undercut'),
+    ],
+    [
+      'slot, open end to end',
+      say`${bold(says.between(bushing.slotWidth.lower, bushing.slotWidth.upper))} wide`,
+      why('bushing.slotWidth'),
+    ],
+    [
+      'back wall',
+      say`${bold(says.between(bushing.backWall.lower, bushing.backWall.upper))}: mike it`,
+      why('bushing.backWall'),
+    ],
     ['slot, from the top', say`${bold(size(bushing.plungeDepth))} deep`, why('bushing.plungeDepth')],
     ['lead', say`${size(bushing.lead.length)} long, ${degrees(bushing.lead.angle)}`, why('bushing.lead')],
   ]
@@ -226,12 +254,17 @@ const shimsTable = (bushing: Bushing, says: Saying): readonly Block[] =>
           ],
           rows: bushing.shims.map((shim, at): Row => {
             const pack = bushing.packs[at]
-            const short = pack && Math.abs(pack.short) > 5e-4 ? `, ${says.fine(Math.abs(pack.short))} ${pack.short > 0 ? 'short' : 'over'}` : ''
+            const short =
+              pack && Math.abs(pack.short) > 5e-4
+                ? `, ${says.fine(Math.abs(pack.short))} ${pack.short > 0 ? 'short' : 'over'}`
+                : ''
             return {
               cells: [
                 String(at + 1),
                 says.cell(says.fine(shim), shim, 'bold'),
-                pack && pack.leaves.length > 0 ? `${pack.leaves.map((leaf) => says.fine(leaf)).join(' + ')}${short}` : 'ground or lapped',
+                pack && pack.leaves.length > 0
+                  ? `${pack.leaves.map((leaf) => says.fine(leaf)).join(' + ')}${short}`
+                  : 'ground or lapped',
                 { write: 'box' },
                 { write: 'box' },
               ],
@@ -241,7 +274,8 @@ const shimsTable = (bushing: Bushing, says: Saying): readonly Block[] =>
         {
           block: 'paragraph',
           size: 'note',
-          words: 'Write the thickness as measured and add it up: what the shims are together stands in the over column, not what they were bought as.',
+          words:
+            'Write the thickness as measured and add it up: what the shims are together stands in the over column, not what they were bought as.',
         },
       ]
 
@@ -257,7 +291,11 @@ export const pressLeaves = (design: Design, says: Saying): readonly Leaf[] => {
         {
           title: 'bushing and shims',
           blocks: [
-            { block: 'heading', text: 'Guide bushing', beside: `its drawing has every size; ${bushing.stock.material}` },
+            {
+              block: 'heading',
+              text: 'Guide bushing',
+              beside: `its drawing has every size; ${bushing.stock.material}`,
+            },
             sizesTable('Sizes of the bushing', bushingRows(bushing, design, says)),
             { block: 'heading', text: 'In this order' },
             turningByHand,

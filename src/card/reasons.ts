@@ -26,7 +26,10 @@ const limitsOf = ({ section }: Design, says: Saying): readonly Block[] => {
     kind === 'groove'
       ? say`Depth at the crown ${bold(says.between(crown.lower, crown.upper))}. A groove has no side depth.`
       : say`Crown depth ${bold(says.between(crown.lower, crown.upper))}, side depth ${bold(says.between(side.lower, side.upper))}.`
-  return [{ block: 'heading', text: 'Limits of the slot' }, { block: 'paragraph', words }]
+  return [
+    { block: 'heading', text: 'Limits of the slot' },
+    { block: 'paragraph', words },
+  ]
 }
 
 const budgets = ({ errors }: Design, says: Saying, by: 'bar' | 'press' | undefined): readonly Block[] => {
@@ -52,7 +55,10 @@ const budgets = ({ errors }: Design, says: Saying, by: 'bar' | 'press' | undefin
             { number: says.fine(likely) },
             { number: says.fine(worst) },
             { number: says.fine(allowed) },
-            contributions.slice(0, 2).map((each) => each.of).join('; '),
+            contributions
+              .slice(0, 2)
+              .map((each) => each.of)
+              .join('; '),
           ],
         }),
       ),
@@ -103,7 +109,10 @@ const why = ({ basis }: Design, by: 'bar' | 'press' | undefined): readonly Block
       block: 'table',
       title: 'What was chosen, and why',
       named: true,
-      columns: [{ head: 'size', width: 34 }, { head: 'why, and where it comes from', grows: true }],
+      columns: [
+        { head: 'size', width: 34 },
+        { head: 'why, and where it comes from', grows: true },
+      ],
       rows,
     },
   ]

@@ -91,7 +91,8 @@ type Part = string | Run | readonly Run[]
 export const say = (strings: TemplateStringsArray, ...parts: readonly Part[]): Words =>
   strings.flatMap((text, at): Run[] => {
     const part = parts[at]
-    const runs: readonly Run[] = part === undefined ? [] : Array.isArray(part) ? (part as readonly Run[]) : [part as Run]
+    const runs: readonly Run[] =
+      part === undefined ? [] : Array.isArray(part) ? (part as readonly Run[]) : [part as Run]
     return [text, ...runs].filter((run) => run !== '')
   })
 

@@ -31,7 +31,9 @@ const openBehind = (design: Design, says: Saying): readonly Tick[] => {
         ? []
         : [{ words: say`Bore goes on past the slot by at least ${bold(says.size(beyond))}`, blank: true as const }]),
       wide
-        ? { words: say`Relief groove at the bottom, Ø${bold(says.size(wide.diameter))}, ${says.size(wide.length)} long; no chip left in it` }
+        ? {
+            words: say`Relief groove at the bottom, Ø${bold(says.size(wide.diameter))}, ${says.size(wide.length)} long; no chip left in it`,
+          }
         : { words: 'Bottom clear of chips before every stroke' },
     ]
   }
@@ -54,17 +56,24 @@ const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
   if (!bar || !bit) return []
   const { screw } = bar
   const first = design.plan?.settings[0]?.overBarAndNose ?? bar.overBarAndNose
-  const width: Tick = bit.form === 'vee'
-    ? { words: say`V by its gauge, ${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)}; both flanks bear` }
-    : bit.form === 'round'
-      ? { words: say`Round nose by its gauge, radius ${bold(says.size(bit.tipRadius ?? bit.cornerRadius))}` }
-      : { words: say`Nose width, ${says.between(bit.noseWidth.lower, bit.noseWidth.upper)}`, blank: true }
-  const square = bit.form === 'vee' ? 'Bit on centre height, the V’s middle square to the bore' : 'Bit on centre height; nose square to the bore'
+  const width: Tick =
+    bit.form === 'vee'
+      ? { words: say`V by its gauge, ${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)}; both flanks bear` }
+      : bit.form === 'round'
+        ? { words: say`Round nose by its gauge, radius ${bold(says.size(bit.tipRadius ?? bit.cornerRadius))}` }
+        : { words: say`Nose width, ${says.between(bit.noseWidth.lower, bit.noseWidth.upper)}`, blank: true }
+  const square =
+    bit.form === 'vee'
+      ? 'Bit on centre height, the V’s middle square to the bore'
+      : 'Bit on centre height; nose square to the bore'
   const torque = loads?.screwTorque === undefined ? '' : `, ${says.torque(loads.screwTorque)}`
   return [
     { words: square },
     width,
-    { words: say`Over bar and nose ${bold(says.read(first))} ± ${says.size(bar.setting)}${says.other(first)}`, blank: true },
+    {
+      words: say`Over bar and nose ${bold(says.read(first))} ± ${says.size(bar.setting)}${says.other(first)}`,
+      blank: true,
+    },
     { words: `${screw.thread} screw tight${torque}; bit cannot be pushed back` },
   ]
 }
@@ -116,9 +125,17 @@ const pointing = ({ spec, asked, plan }: Design, lathe: boolean): Tick => {
   if (!lathe) return { words: `Table locked but for the slide that feeds. ${slack}` }
   if (!spec.stated.includes('tooling.bar.points'))
     return {
-      words: ['Nose points to the ', { tick: true }, ' back: dial goes in ', { tick: true }, ` front: dial goes out. ${slack}`],
+      words: [
+        'Nose points to the ',
+        { tick: true },
+        ' back: dial goes in ',
+        { tick: true },
+        ` front: dial goes out. ${slack}`,
+      ],
     }
-  return { words: say`Nose points to the ${bold(asked?.points ?? 'back')}: the dial goes ${bold(plan?.dial.runs ?? 'in')}. ${slack}` }
+  return {
+    words: say`Nose points to the ${bold(asked?.points ?? 'back')}: the dial goes ${bold(plan?.dial.runs ?? 'in')}. ${slack}`,
+  }
 }
 
 export const setUpSide = (design: Design, says: Saying): Side => {

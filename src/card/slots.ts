@@ -14,14 +14,21 @@ const stepsOf = ({ plan }: Design, says: Saying): readonly string[] => {
   )
 }
 
-const turning = (design: Design): { readonly columns: readonly Column[]; readonly of: (slot: IndexSlot) => readonly Cell[] } => {
+const turning = (
+  design: Design,
+): { readonly columns: readonly Column[]; readonly of: (slot: IndexSlot) => readonly Cell[] } => {
   const indexing = design.indexing
   const crank = indexing?.by === 'dividing head'
   const gear = indexing?.gear
   return {
     columns: [
       { head: 'angle', align: 'decimal' },
-      ...(crank ? [{ head: 'turns of the head', align: 'right' as const, width: 12 }, { head: `holes on ${indexing.circle}`, align: 'right' as const, width: 12 }] : []),
+      ...(crank
+        ? [
+            { head: 'turns of the head', align: 'right' as const, width: 12 },
+            { head: `holes on ${indexing.circle}`, align: 'right' as const, width: 12 },
+          ]
+        : []),
       ...(gear ? [{ head: `bull gear, ${gear.teeth}`, align: 'right' as const, width: 12 }] : []),
     ],
     of: ({ angle, turns, holes, tooth }) => [
@@ -42,7 +49,8 @@ export const slotsTable = (design: Design, says: Saying): readonly Block[] => {
   const last = section.at.length
   const rows = indexing.slots.map((slot): Row => {
     const pair = pairs.find(([one]) => one === slot.slot)
-    const measured: Cell = pairs.length > 0 ? (pair ? [`${pair[0]} and ${pair[1]} `, { blank: true }] : '') : { write: 'line' }
+    const measured: Cell =
+      pairs.length > 0 ? (pair ? [`${pair[0]} and ${pair[1]} `, { blank: true }] : '') : { write: 'line' }
     if (slot.slot > last)
       return {
         cells: ['back to 1', ...of(slot), ['closing error: ', { blank: true }, ' (a missed hole shows here)']],
@@ -75,7 +83,12 @@ export const slotsTable = (design: Design, says: Saying): readonly Block[] => {
       block: 'table',
       title: 'Slots',
       named: true,
-      columns: [{ head: 'slot' }, ...columns, ...steps.map((step): Column => ({ head: step })), { head: what, grows: true }],
+      columns: [
+        { head: 'slot' },
+        ...columns,
+        ...steps.map((step): Column => ({ head: step })),
+        { head: what, grows: true },
+      ],
       rows,
     },
   ]

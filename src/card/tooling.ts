@@ -38,8 +38,11 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
   }
   const end = bar.form === 'end screw'
   const held =
-    loads?.bitHeld === undefined ? '' : `; holds ${says.force(loads.bitHeld)}, the thrust is ${says.force(loads.thrustMost)}`
-  const steel = loads?.holeStressExpected === undefined ? '' : `; ${Math.round(loads.holeStressExpected)} N/mm² at the hole’s mouth`
+    loads?.bitHeld === undefined
+      ? ''
+      : `; holds ${says.force(loads.bitHeld)}, the thrust is ${says.force(loads.thrustMost)}`
+  const steel =
+    loads?.holeStressExpected === undefined ? '' : `; ${Math.round(loads.holeStressExpected)} N/mm² at the hole’s mouth`
   return [
     [
       'body',
@@ -47,7 +50,13 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
       `${why('bar.diameter')}; ${size(bar.diameterMax)} is the largest that passes`,
     ],
     ...(bar.shouldered
-      ? [['shank', say`Ø${bold(says.between(bar.shank.lower, bar.shank.upper))}, fillet ${size(bar.fillet)}`, why('bar.shank')] as const]
+      ? [
+          [
+            'shank',
+            say`Ø${bold(says.between(bar.shank.lower, bar.shank.upper))}, fillet ${size(bar.fillet)}`,
+            why('bar.shank'),
+          ] as const,
+        ]
       : []),
     ['over all', say`${bold(size(bar.overall))}${says.other(bar.overall)}`, why('bar.overall')],
     [
@@ -109,7 +118,12 @@ const barSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Si
   ],
 })
 
-const bitRows = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
+const bitRows = (
+  bar: CutterBar,
+  bit: ToolBit,
+  design: Design,
+  says: Saying,
+): readonly (readonly [string, Words, string])[] => {
   const why = reasonsIn(design)
   const size = says.size
   const limited = (limits: { readonly lower: number; readonly upper: number }): Words =>
@@ -117,23 +131,55 @@ const bitRows = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): re
   const form: readonly (readonly [string, Words, string])[] =
     bit.form === 'vee'
       ? [
-          ['V, between its flanks', say`${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)} on the face, alike to the middle`, why('bit.includedAngle')],
+          [
+            'V, between its flanks',
+            say`${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)} on the face, alike to the middle`,
+            why('bit.includedAngle'),
+          ],
           ['tip', say`rounded ${bold(size(bit.tipRadius ?? bit.cornerRadius))}`, why('bit.tipRadius')],
         ]
       : bit.form === 'round'
-        ? [['round nose', say`radius ${bold(size(bit.tipRadius ?? bit.cornerRadius))}, whole and even`, why('bit.tipRadius')]]
+        ? [
+            [
+              'round nose',
+              say`radius ${bold(size(bit.tipRadius ?? bit.cornerRadius))}, whole and even`,
+              why('bit.tipRadius'),
+            ],
+          ]
         : [['corners', say`stoned to ${bold(size(bit.cornerRadius))}`, why('bit.cornerRadius')]]
   return [
-    ['nose width at the edge', say`${bold(says.between(bit.noseWidth.lower, bit.noseWidth.upper))}${says.other(bit.noseWidth.nominal)}, after stoning`, why('bit.noseWidth')],
+    [
+      'nose width at the edge',
+      say`${bold(says.between(bit.noseWidth.lower, bit.noseWidth.upper))}${says.other(bit.noseWidth.nominal)}, after stoning`,
+      why('bit.noseWidth'),
+    ],
     ['width at the neck', limited(bit.widthAtNeck), `back taper ${degrees(bit.backTaper)} a side, as set`],
     ['width at the heel', limited(bit.widthAtHeel), `side relief ${degrees(bit.sideRelief)} a side`],
-    ['nose length', say`${bold(size(bit.noseLength))} (${size(bit.noseLengthMin)} is the least)`, why('bit.noseLength')],
+    [
+      'nose length',
+      say`${bold(size(bit.noseLength))} (${size(bit.noseLengthMin)} is the least)`,
+      why('bit.noseLength'),
+    ],
     ...form,
     ['end set back at the heel', limited(bit.endSetBack), `end relief ${degrees(bit.endRelief)}`],
-    ['face drop at the neck', limited(bit.faceDrop), `rake ${degrees(bit.rake)}${bit.leaning ? `, which is ${degrees(bit.leaning.rake)} as it leans` : ''}`],
-    ['length', say`${bold(size(bit.length))} (${size(bit.lengthMin)} to ${size(bit.lengthMax)} serves)`, why('bit.length')],
-    ...(bit.flat === undefined ? [] : [['flat for the screw', say`${bold(size(bit.flat))} deep`, why('bit.flat')] as const]),
-    ['sticks out of the bar', say`${bold(size(bar.projection))} ± ${size(bar.setting)} (${size(bar.projectionMin)} to ${size(bar.projectionMax)} passes)`, why('bar.projection')],
+    [
+      'face drop at the neck',
+      limited(bit.faceDrop),
+      `rake ${degrees(bit.rake)}${bit.leaning ? `, which is ${degrees(bit.leaning.rake)} as it leans` : ''}`,
+    ],
+    [
+      'length',
+      say`${bold(size(bit.length))} (${size(bit.lengthMin)} to ${size(bit.lengthMax)} serves)`,
+      why('bit.length'),
+    ],
+    ...(bit.flat === undefined
+      ? []
+      : [['flat for the screw', say`${bold(size(bit.flat))} deep`, why('bit.flat')] as const]),
+    [
+      'sticks out of the bar',
+      say`${bold(size(bar.projection))} ± ${size(bar.setting)} (${size(bar.projectionMin)} to ${size(bar.projectionMax)} passes)`,
+      why('bar.projection'),
+    ],
   ]
 }
 
@@ -146,7 +192,11 @@ const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Si
   title: 'the bit',
   blocks: [
     beforeTheWheel,
-    { block: 'heading', text: 'Tool bit', beside: `high-speed steel, ${says.size(bit.size)} ${bit.shape}; its drawing has three views` },
+    {
+      block: 'heading',
+      text: 'Tool bit',
+      beside: `high-speed steel, ${says.size(bit.size)} ${bit.shape}; its drawing has three views`,
+    },
     sizesTable('Sizes of the bit', bitRows(bar, bit, design, says)),
     { block: 'heading', text: 'In this order' },
     {
@@ -175,7 +225,11 @@ const groundRows = (bar: GroundBar, design: Design, says: Saying): readonly (rea
   return [
     ['blank', say`Ø${bold(says.between(bar.blank.lower, bar.blank.upper))}`, why('bar.blank')],
     ['over all', say`${bold(size(bar.overall))}`, why('bar.overall')],
-    ['neck', say`Ø${bold(says.between(bar.diameter.lower, bar.diameter.upper))}, ${size(bar.neckLength)} long, fillet ${size(bar.fillet)}`, why('bar.diameter')],
+    [
+      'neck',
+      say`Ø${bold(says.between(bar.diameter.lower, bar.diameter.upper))}, ${size(bar.neckLength)} long, fillet ${size(bar.fillet)}`,
+      why('bar.diameter'),
+    ],
     ['neck off the blank’s axis', say`${bold(size(bar.eccentricity))}, away from the nose`, why('bar.eccentricity')],
     ['head', say`${bold(size(bar.headLength))} long`, why('bar.headLength')],
     ['back to nose', limited(bar.backToNose), why('bar.backToNose')],

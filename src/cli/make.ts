@@ -6,6 +6,7 @@ import { exits, type Exit, type Verb, word } from './verb.ts'
 // Known before anything heavy is loaded; tests hold both lists against what there is.
 export const formatNames = [
   'pdf',
+  'html',
   'svg',
   'dxf',
   'dxf-live',
@@ -33,7 +34,7 @@ export const make: Verb = {
   name: 'make',
   takes: 'SPEC...',
   things: [1, Number.POSITIVE_INFINITY],
-  says: 'write drawings, solids and profiles of every part into DIR/<name>/',
+  says: 'write the job card, and drawings, solids and profiles of every part, into DIR/<name>/',
   flags: [
     { name: 'to', takes: 'DIR', says: 'the folder that the job folders go into; left out: output' },
     {

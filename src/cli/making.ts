@@ -88,8 +88,10 @@ const account = (
     ...(worked.verdict === 'pass' ? [] : [`  Ways out and sizes: ${desk.called} check ${typed(path)}`]),
     ...(removed.length > 0 ? [wrap(`removed, of an earlier run: ${removed.join(', ')}`, desk.width, '  ')] : []),
     ...(kept.length > 0 ? [wrap(`left, since somebody changed it: ${kept.join(', ')}`, desk.width, '  ')] : []),
-    ...(written.includes('drawings.pdf')
-      ? [`  Open ${join(shown, 'drawings.pdf')} first, and print it at 100 %.`]
-      : []),
+    ...openFirst(written).map((name) => `  Open ${join(shown, name)} first, and print it at 100 %.`),
   ].join('\n')
 }
+
+/** Card and drawings in one, else the drawings. */
+const openFirst = (written: readonly string[]): readonly string[] =>
+  ['packet.pdf', 'drawings.pdf', 'card.html'].filter((name) => written.includes(name)).slice(0, 1)

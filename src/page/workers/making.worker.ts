@@ -2,6 +2,10 @@ import './no-eval.ts'
 import boldFace from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url'
 import face from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url'
 import { zipSync } from 'fflate'
+import cardBold from '../../writers/faces/AtkinsonHyperlegibleNext-Bold.ttf?url'
+import cardBoldWeb from '../../writers/faces/AtkinsonHyperlegibleNext-Bold.woff2?url'
+import cardFace from '../../writers/faces/AtkinsonHyperlegibleNext-Regular.ttf?url'
+import cardFaceWeb from '../../writers/faces/AtkinsonHyperlegibleNext-Regular.woff2?url'
 import wasm from 'manifold-3d/manifold.wasm?url'
 import { type Design, design } from '../../design.ts'
 import { drawable, type Format, make, type MadeFile, type Tools, usual } from '../../make.ts'
@@ -37,6 +41,13 @@ const tools: Tools = {
   fonts: once(async () => {
     const [regular, bold] = await Promise.all([bytes(face), bytes(boldFace)])
     return { regular, bold }
+  }),
+  faces: once(async () => {
+    const [regular, bold, webRegular, webBold] = await Promise.all(
+      [cardFace, cardBold, cardFaceWeb, cardBoldWeb].map((address) => bytes(address)),
+    )
+    if (!regular || !bold || !webRegular || !webBold) throw new Error('the card’s faces cannot be had')
+    return { print: { regular, bold }, web: { regular: webRegular, bold: webBold } }
   }),
 }
 
