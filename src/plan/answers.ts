@@ -63,7 +63,10 @@ export interface Missing {
   readonly reading: number
 }
 
-/** What is left to add when the last gate has been measured, or any time after. `bore`: its diameter. */
+/**
+ * What is left to add when the last gate has been measured, or any time after. `across`: limits of what the gates measure, between two floors
+ * where they do; `bore`: the size that is no slot yet.
+ */
 export const toGo = (
   plan: Plan,
   across: Measuring['across'],
@@ -75,7 +78,7 @@ export const toGo = (
   if (measured > across.most + 1e-9) return { says: 'too deep', missing, reading }
   if (measured <= bore + 1e-9) return { says: 'the bore itself', missing, reading }
   if (measured >= across.least - 1e-9) return { says: 'good', missing, reading }
-  const wanted = downTo(reading + missing * plan.dial.perInfeed, plan.dial.mark)
+  const wanted = downTo(reading + missing * plan.missingOnDial, plan.dial.mark)
   return { says: 'add', missing, reading: Math.max(reading, wanted) }
 }
 
