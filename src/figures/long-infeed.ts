@@ -17,6 +17,8 @@ import { stageOf } from './stage.ts'
 export interface Cursor {
   readonly infeed: number
   readonly lane?: number
+  /** No section stands above: no cone leads to it. */
+  readonly alone?: true
 }
 
 interface Rule {
@@ -200,7 +202,7 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
   const start = left + (narrow ? 1.1 : 1.6) * em
   const perMm = (right - 0.4 * em - start) / span
   const x = (one: number): number => start + one * perMm
-  const cone = at ? (narrow ? 2.2 : 3.4) * em : 0
+  const cone = at?.alone ? 0.7 * em : at ? (narrow ? 2.2 : 3.4) * em : 0
   const flagRoom = at ? 0.9 * em : 0
   const roof = cone + flagRoom + 1.5 * em
   const top = roof + (most > 0 ? (narrow ? 3.6 : 4.4) * em : 1 * em)
@@ -223,7 +225,7 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
     roof,
   }
   const until = at ? at.infeed : -1
-  if (at) drawCone(rule, stage.origin[0], stage.scale, cone)
+  if (at && !at.alone) drawCone(rule, stage.origin[0], stage.scale, cone)
   forces(rule, until)
   notes(rule, most, roof, narrow)
   on.area('rule', [chain([left, top], [right, top], [right, bottom], [left, bottom])])
