@@ -3,6 +3,7 @@ import type { Format } from '../make.ts'
 import { drawing, fault, making, outcome, settled } from './answers.ts'
 import { handOver } from './coming-and-going.ts'
 import { opened } from './job.ts'
+import { layCard } from './printing.ts'
 import type { Carving, JobMade, PartShown } from './workers/makes.ts'
 import { Ended } from './workers/talk.ts'
 
@@ -35,6 +36,7 @@ export const followParts = (): void => {
     laid = job.text
     try {
       parts.value = await drawing.ask('parts', job)
+      layCard(await drawing.ask('card', job))
     } catch (error) {
       if (!(error instanceof Ended)) fault.value = String(error)
     }
@@ -73,15 +75,16 @@ const step = (at: unknown): void => {
   carving.value = at as Carving
 }
 
-/** One part in one format: as many files as it has sheets. `drawings.pdf` is of the whole set, or of the part alone. */
-export const makeFiles = (part: string | undefined, format: Format): Promise<void> =>
-  told(`${part ?? 'all'}.${format}`, async (job) => {
+/** One part in one format, as many files as it has sheets; without a part, what is of the whole job. `only`: one file of them. */
+export const makeFiles = (part: string | undefined, format: Format, only?: string): Promise<void> =>
+  told(`${part ?? only ?? 'all'}.${format}`, async (job) => {
     const files = await making.ask(
       'files',
       { ...job, formats: [format], ...(part !== undefined && { parts: [part] }) },
       solids.includes(format) ? step : undefined,
     )
     for (const file of files) {
+      if (only !== undefined && file.name !== only) continue
       if (file.name === 'report.json' || file.name.startsWith('spec.') || file.name.startsWith('shop.')) continue
       handOver(file.name === 'drawings.pdf' && part !== undefined ? `${part}.pdf` : file.name, file.bytes)
     }

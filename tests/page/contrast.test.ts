@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest'
 
 const css = readFileSync(join(import.meta.dirname, '../../src/page/page.css'), 'utf8')
 
-/** The tokens of each rule that sets `paper`, in the order of the file: day, night by the computer, night, strong, strong at night. */
-const lights = [...css.matchAll(/\{([^{}]*--paper:[^{}]*)\}/g)].map(([, body = '']) =>
+/** The tokens of each rule that sets them all, in the order of the file: day, night by the computer, night, strong, strong at night. */
+const lights = [...css.matchAll(/\{([^{}]*--untold:[^{}]*)\}/g)].map(([, body = '']) =>
   Object.fromEntries(
     [...body.matchAll(/--([\w-]+):\s*(#[0-9a-f]{6})/g)].map(([, name, colour]) => [name ?? '', colour ?? '']),
   ),

@@ -3,6 +3,7 @@ import { current, design } from '../answers.ts'
 import { busyWith, carving, dropMaking, makeEverything, makeFiles, makeReport, parts, solidsFailed } from '../files.ts'
 import type { Format } from '../../make.ts'
 import type { PartShown } from '../workers/makes.ts'
+import { hasCard } from '../printing.ts'
 import { Heading } from './heading.tsx'
 
 const formats: readonly (readonly [Format, string])[] = [
@@ -28,6 +29,7 @@ export const ToMake = () => {
     <section class={`make${current.value ? '' : ' is-old'}`} aria-labelledby="make">
       <Heading id="make">To make</Heading>
       <ul class="pieces">
+        {hasCard.value && <Card />}
         {parts.value.map((part) => (
           <Piece key={part.name} part={part} />
         ))}
@@ -44,7 +46,7 @@ export const ToMake = () => {
         <button
           type="button"
           disabled={!current.value || busyWith.value !== undefined}
-          onClick={() => void makeFiles(undefined, 'pdf')}
+          onClick={() => void makeFiles(undefined, 'pdf', 'drawings.pdf')}
         >
           All drawings, PDF
         </button>
@@ -55,6 +57,11 @@ export const ToMake = () => {
         >
           The numbers, JSON
         </button>
+        {hasCard.value && (
+          <button type="button" disabled={!current.value} onClick={() => print()}>
+            Print the job card
+          </button>
+        )}
         <span class="aside">Same job, same files, to the byte.</span>
       </p>
       <p class="under-way" role="status">
@@ -85,6 +92,40 @@ export const ToMake = () => {
         </div>
       )}
     </section>
+  )
+}
+
+/** The job card: what is wanted at the machine. */
+const Card = () => {
+  const idle = !current.value || busyWith.value !== undefined
+  return (
+    <li class="piece">
+      <p class="sheet is-card" aria-hidden="true" />
+      <p>
+        <b>Job card</b>
+      </p>
+      <p class="note">One sheet for the machine, both sides; then the tooling leaf and the reasons.</p>
+      <p class="formats">
+        {(
+          [
+            ['pdf', 'card.pdf', 'PDF'],
+            ['html', 'card.html', 'HTML'],
+            ['pdf', 'packet.pdf', 'With every sheet, PDF'],
+          ] as const
+        ).map(([format, file, says]) => (
+          <button
+            key={file}
+            type="button"
+            class="link"
+            disabled={idle}
+            onClick={() => void makeFiles(undefined, format, file)}
+          >
+            <span class="unseen">Job card, </span>
+            {says}
+          </button>
+        ))}
+      </p>
+    </li>
   )
 }
 

@@ -17,6 +17,11 @@ export interface PartShown {
 /** What the making hand answers. */
 export type Makes = {
   readonly parts: { readonly asks: JobMade; readonly answers: readonly PartShown[] }
+  /** The job card as it is printed: its style, and what it says. */
+  readonly card: {
+    readonly asks: JobMade
+    readonly answers: { readonly style: string; readonly main: string } | undefined
+  }
   /** Files as the command line writes them; left out: all formats that are usual, all parts. Tells of each solid as it is carved. */
   readonly files: {
     readonly asks: JobMade & { readonly formats?: readonly Format[]; readonly parts?: readonly string[] }

@@ -71,9 +71,7 @@ const worked = ({ text, shop }: JobMade): { readonly design: Design; readonly wr
   }
 }
 
-const solids: readonly Format[] = ['stl', '3mf']
-
-/** The files, the solids a part at a time so that it can be told how far they are. In the order of the command line. */
+/** The files, in the order of the command line. The kernel is asked for once for each solid, which tells how far they are. */
 const filesOf = async (
   job: JobMade,
   formats: readonly Format[],
@@ -81,19 +79,16 @@ const filesOf = async (
   step: (step: unknown) => void,
 ): Promise<MadeFile[]> => {
   const { design: whole, written } = worked(job)
-  const flat = formats.filter((format) => !solids.includes(format))
-  const carved = formats.filter((format) => solids.includes(format))
-  const files = await make(whole, { formats: flat, ...(parts && { parts }), written }, tools)
   const names = drawable(whole)
     .map((part) => part.name)
     .filter((name) => parts?.includes(name) ?? true)
-  if (carved.length === 0) return files
-  for (const [at, part] of names.entries()) {
-    step({ part, at, of: names.length })
-    const made = await make(whole, { formats: carved, parts: [part] }, tools)
-    files.push(...made.filter((file) => file.name !== 'report.json'))
+  let at = 0
+  const kernel: Tools['kernel'] = () => {
+    step({ part: names[at] ?? '', at, of: names.length })
+    at += 1
+    return tools.kernel()
   }
-  return files
+  return make(whole, { formats, ...(parts && { parts }), written }, { ...tools, kernel })
 }
 
 const hex = (digest: ArrayBuffer): string =>
@@ -134,6 +129,15 @@ answering<Makes>({
         .filter((file) => file.name === `${name}.svg` || new RegExp(`^${name}-\\d+\\.svg$`).test(file.name))
         .map((file) => ({ name: file.name, svg: new TextDecoder().decode(file.bytes) })),
     }))
+  },
+
+  card: async (job) => {
+    const files = await make(worked(job).design, { formats: ['html'] }, tools)
+    const html = files.find((file) => file.name === 'card.html')
+    if (!html) return undefined
+    const text = new TextDecoder().decode(html.bytes)
+    const within = (tag: string): string => new RegExp(`<${tag}>([^]*)</${tag}>`).exec(text)?.[1] ?? ''
+    return { style: within('style'), main: within('main') }
   },
 
   files: ({ formats = usual, parts, ...job }, step) => filesOf(job, formats, parts, step),

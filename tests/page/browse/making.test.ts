@@ -41,6 +41,7 @@ describe('what is made', { timeout: 180_000 }, () => {
   for (const [called, name] of [
     ['a cider-mill pulley', 'cider-mill-pulley'],
     ['a boat-winch gear', 'winch-drum-gear'],
+    ['a chaff-cutter clutch', 'chaff-cutter-clutch'],
   ] as const)
     it(`everything of ${called}, byte for byte what the command line makes`, async () => {
       const { page, wrongs } = await visit()
@@ -105,6 +106,39 @@ describe('what is made', { timeout: 180_000 }, () => {
           .evaluateAll((images) => images.every((image) => (image as HTMLImageElement).naturalWidth > 100)),
       ).toBe(true)
     else for (const svg of shown) expect([...expected.values()].map((bytes) => bytes.toString())).toContain(svg)
+  })
+
+  it('printing gives the job card, never the screen', async () => {
+    const { page, wrongs } = await visit()
+    await page.emulateMedia({ media: 'print' })
+    expect(await page.locator('#page').isVisible()).toBe(true)
+    await page.emulateMedia({ media: 'screen' })
+    await openInvented(page, 'a cider-mill pulley')
+    await page.waitForSelector('.has-card')
+    expect(await page.locator('#card').isVisible()).toBe(false)
+    await page.emulateMedia({ media: 'print' })
+    expect(await page.locator('#page').isVisible()).toBe(false)
+    const card = page.locator('#card main')
+    expect(await card.isVisible()).toBe(true)
+    expect(await card.textContent()).toContain('cider-mill-pulley')
+    expect(await card.textContent()).toContain('Stop.')
+    await page.emulateMedia({ media: 'screen' })
+    const expected = await made(page, 'cider-mill-pulley', ['--formats', 'html,pdf'])
+    for (const [says, file] of [
+      ['PDF', 'card.pdf'],
+      ['HTML', 'card.html'],
+      ['With every sheet, PDF', 'packet.pdf'],
+    ] as const) {
+      const [download] = await downloads(
+        page,
+        () => page.getByRole('button', { name: `Job card, ${says}`, exact: true }).click(),
+        1,
+      )
+      expect(download?.suggestedFilename()).toBe(file)
+      expect(download && (await bytesOf(download)).equals(expected.get(file) ?? Buffer.alloc(0))).toBe(true)
+      await page.waitForFunction(() => document.querySelector('.under-way')?.textContent === '')
+    }
+    expect(wrongs).toEqual([])
   })
 
   it('a spec is kept with what was typed, its order and its notes', async () => {
