@@ -62,7 +62,8 @@ describe('every solid', () => {
     for (const design of some)
       for (const part of parts.filter((one) => one.belongs(design))) {
         const { openEdges, bodies, volume } = measure(carve(kernel, part.solid(design), 0.02))
-        const wanted = part.name === 'shim-pack' ? (design.bushing?.shims.length ?? 0) : (part.prints?.(design).length ?? 1)
+        const wanted =
+          part.name === 'shim-pack' ? (design.bushing?.shims.length ?? 0) : (part.prints?.(design).length ?? 1)
         expect({ part: part.name, openEdges, bodies }).toEqual({ part: part.name, openEdges: 0, bodies: wanted })
         expect(volume).toBeGreaterThan(0)
       }
