@@ -2,6 +2,7 @@ import { copyFileSync, mkdirSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
+import { licences } from './vite.licences.ts'
 
 const packages = createRequire(import.meta.url)
 
@@ -27,7 +28,12 @@ const putBeside: Plugin = {
   },
 }
 
-// One bundle for the command line and for `import 'borewright'`: nothing is left to be installed. Each verb's code is a chunk of its own,
+const { write } = licences([
+  { name: 'DejaVu Sans Condensed', folder: dirname(packages.resolve('dejavu-fonts-ttf/package.json')) },
+  { name: 'Atkinson Hyperlegible Next', folder: join(import.meta.dirname, 'src/writers/faces') },
+])
+
+// One bundle for the command line and for `import 'borewright'` and 'borewright/node': nothing is left to be installed. Each verb's code is a chunk of its own,
 // loaded when it is asked for.
 export default defineConfig({
   ssr: { noExternal: true },
@@ -37,9 +43,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'node20',
     minify: true,
-    license: { fileName: 'licenses.md' },
     rolldownOptions: {
-      input: { borewright: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts' },
+      input: { borewright: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts', node: 'src/node.ts' },
       output: {
         entryFileNames: '[name].js',
         chunkFileNames: '[name].js',
@@ -47,5 +52,5 @@ export default defineConfig({
       },
     },
   },
-  plugins: [putBeside],
+  plugins: [putBeside, write],
 })

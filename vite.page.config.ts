@@ -4,6 +4,7 @@ import { createRequire } from 'node:module'
 import { dirname, join, relative } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
 import { contentPolicy } from './src/cli/policy.ts'
+import { licences } from './vite.licences.ts'
 
 const packages = createRequire(import.meta.url)
 const outDir = join(import.meta.dirname, 'dist/page')
@@ -22,10 +23,11 @@ const worksOffline: Plugin = {
   name: 'works-offline',
   apply: 'build',
   writeBundle: ({ dir = outDir }) => {
-    const fonts = dirname(packages.resolve('@fontsource-variable/atkinson-hyperlegible-next/package.json'))
-    copyFileSync(join(fonts, 'LICENSE'), join(dir, 'Atkinson-LICENSE.txt'))
-    const dejaVu = dirname(packages.resolve('dejavu-fonts-ttf/package.json'))
-    copyFileSync(join(dejaVu, 'LICENSE'), join(dir, 'DejaVu-LICENSE.txt'))
+    copyFileSync(
+      join(folderOf('@fontsource-variable/atkinson-hyperlegible-next'), 'LICENSE'),
+      join(dir, 'Atkinson-LICENSE.txt'),
+    )
+    copyFileSync(join(folderOf('dejavu-fonts-ttf'), 'LICENSE'), join(dir, 'DejaVu-LICENSE.txt'))
     const files = readdirSync(dir, { recursive: true, withFileTypes: true })
       .filter((entry) => entry.isFile() && !/^offline\.js$|\.(?:md|txt)$/.test(entry.name))
       .map((entry) => relative(dir, join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
@@ -42,13 +44,19 @@ const worksOffline: Plugin = {
   },
 }
 
+const folderOf = (name: string): string => dirname(packages.resolve(`${name}/package.json`))
+const { gather, write } = licences([
+  { name: 'DejaVu Sans Condensed', folder: folderOf('dejavu-fonts-ttf') },
+  { name: 'Atkinson Hyperlegible Next', folder: folderOf('@fontsource-variable/atkinson-hyperlegible-next') },
+])
+
 // A folder of static files, from which the page can be served by anything: `borewright page`, or any web server.
 export default defineConfig({
   root: join(import.meta.dirname, 'src/page'),
   base: './',
   publicDir: false,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [gather] },
   build: {
     outDir,
     emptyOutDir: true,
@@ -57,7 +65,6 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
     chunkSizeWarningLimit: 2000,
-    license: { fileName: 'licenses.md' },
   },
-  plugins: [saysItsPolicy, worksOffline],
+  plugins: [saysItsPolicy, worksOffline, write],
 })

@@ -22,6 +22,7 @@ const ranks = [
   'src/make.ts',
   'src/index.ts',
   'src/cli',
+  'src/node.ts',
   'src/page',
 ] // prettier-ignore
 const innocent = ['src/solid', 'src/drawing'] // know nothing of the trade but fits

@@ -6,7 +6,7 @@ import { saysOf, usage } from '../src/cli/line.ts'
 import { formatNames, partNames as namedParts } from '../src/cli/make.ts'
 import { verbs } from '../src/cli/verbs.ts'
 import { formats, partNames } from '../src/make.ts'
-import { schemaText } from '../src/spec/schema.ts'
+import { schemaText } from '../src/spec/schema-text.ts'
 
 // Tables in the documents that the program itself knows best. `npm run tables` (tables.mjs) writes them; a test run only compares.
 const root = join(import.meta.dirname, '..')

@@ -12,7 +12,10 @@ import type { Point3, Solid } from './solid.ts'
 
 export { type Mesh, measure }
 
-export type Kernel = ManifoldToplevel
+/** The kernel, opened. What it can do is this file’s business: everybody else only hands it on. */
+export interface Kernel {
+  readonly setup: () => void
+}
 
 /**
  * The kernel, ready for carving. Without `wasm` it reads `manifold.wasm` beside the file that the program runs from (or in the package);
@@ -96,7 +99,8 @@ const turns = {
 } as const
 
 /** From recipe to kernel body. Every body it makes is held. */
-const carver = (kernel: Kernel, hold: Hold, sagitta: number): ((solid: Solid) => Manifold) => {
+const carver = (opened: Kernel, hold: Hold, sagitta: number): ((solid: Solid) => Manifold) => {
+  const kernel = opened as ManifoldToplevel
   const { Manifold } = kernel
 
   const section = (

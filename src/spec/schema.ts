@@ -320,9 +320,3 @@ export const specSchema = keyed('One job: a bore, its feature, and what the shop
     .nullable()
     .optional(),
 })
-
-/** The JSON Schema that editors read, as the text of `borewright.schema.json`. */
-export function schemaText(): string {
-  const { $schema, ...rest } = z.toJSONSchema(specSchema, { io: 'input', target: 'draft-7' })
-  return `${JSON.stringify({ $schema, title: 'borewright spec', ...rest }, null, 2)}\n`
-}

@@ -1,4 +1,5 @@
 import jscad from '@jscad/modeling'
+import type { ManifoldToplevel } from 'manifold-3d'
 import { bench, describe } from 'vitest'
 import { parts } from '../../generators/set.ts'
 import { design } from '../../src/design.ts'
@@ -8,7 +9,7 @@ import { specimen } from './specimens.ts'
 
 // The same recipes with the same chords: as the program carves them, on the bare kernel, and on JSCAD's own booleans.
 const sagitta = 0.01
-const kernel = await openKernel()
+const kernel = (await openKernel()) as ManifoldToplevel
 type Body = InstanceType<typeof kernel.Manifold>
 type Pair = [number, number]
 const pairs = (flat: readonly (readonly [number, number])[]): Pair[] => flat.map(([x, y]): Pair => [x, y])

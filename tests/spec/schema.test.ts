@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { z } from 'zod'
 import { parse } from '../../src/spec/parse.ts'
-import { schemaText } from '../../src/spec/schema.ts'
+import { schemaText } from '../../src/spec/schema-text.ts'
 import { starterSpec } from '../../src/spec/starter.ts'
 import { complaintsBy, least, specimen, specimenNames, specimenText, specOf } from './specimens.ts'
 

@@ -1,11 +1,12 @@
 import fc from 'fast-check'
 import { strFromU8, unzipSync } from 'fflate'
+import type { ManifoldToplevel } from 'manifold-3d'
 import { describe, expect, it } from 'vitest'
 import { carve, type Mesh, measure, openKernel } from '../../src/solid/mesh.ts'
 import { threeMf } from '../../src/writers/3mf.ts'
 import { anyPart, bar, bushing, plug } from '../solid/parts.ts'
 
-const kernel = await openKernel()
+const kernel = (await openKernel()) as ManifoldToplevel
 const xmlOf = (bytes: Uint8Array): string => strFromU8(unzipSync(bytes)['3D/3dmodel.model'] ?? new Uint8Array())
 const numbers = (xml: string, tag: string, names: readonly string[]): number[] =>
   [...xml.matchAll(new RegExp(`<${tag} ([^>]*)/>`, 'g'))].flatMap(([, attributes = '']) =>

@@ -1,12 +1,13 @@
 import jscad from '@jscad/modeling'
 import reader from '@jscad/stl-deserializer'
 import fc from 'fast-check'
+import type { ManifoldToplevel } from 'manifold-3d'
 import { describe, expect, it } from 'vitest'
 import { carve, type Mesh, measure, openKernel } from '../../src/solid/mesh.ts'
 import { stl } from '../../src/writers/stl.ts'
 import { anyPart, bar } from '../solid/parts.ts'
 
-const kernel = await openKernel()
+const kernel = (await openKernel()) as ManifoldToplevel
 const view = (bytes: Uint8Array) => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
 
 /** The facets of a file with the corners that are the same made one, as a slicer does. */
