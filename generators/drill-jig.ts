@@ -100,33 +100,29 @@ const section = (design: Design): View => {
     callouts: [
       along('length', 0, length, 'bottom', -top),
       along('barDepth', 0, barDepth, 'bottom', -top),
-      along('clamp.toFront', 0, clamp.toFront, 'top', top),
-      along('holeToStop', hole, barDepth, 'bottom', -top, plusMinus(holeToStop, jig.tolerance)),
-      along('chipHole', below[0], below[1], 'bottom', -top, round(chipHole)),
+      along('clamp.toFront', 0, clamp.toFront, 'bottom', -top),
+      along('holeToStop', hole, barDepth, 'top', top, plusMinus(holeToStop, jig.tolerance)),
       {
         callout: 'leader',
         of: 'bush.outside',
-        also: ['bush.bore', 'bush.length'],
+        also: ['chipHole'],
         tips: [1, -1].map((side) => ({
-          at: [hole + (side * bush.outside) / 2, wall + 0.7 * (top - wall)] as const,
+          at: [hole + (side * bush.outside) / 2, top] as const,
           out: [side, 1] as const,
         })),
         lines: [
-          [round(bush.outside), ' for a bush ', plain(bush.length), ' long'],
-          ['bored ', round(bush.bore)],
+          [round(bush.outside), ' for the bush'],
+          [round(chipHole), ' below'],
         ],
       },
       {
         callout: 'leader',
         of: 'clamp.thread',
         tips: [1, -1].map((side) => ({
-          at: [clamp.toFront + (side * clamp.tapDrill) / 2, (wall + top) / 2] as const,
-          out: [side, 0.5] as const,
+          at: [clamp.toFront + (side * clamp.tapDrill) / 2, top] as const,
+          out: [side, 1] as const,
         })),
-        lines: [
-          [`${bar.screw.callout}, above only`],
-          ['drill ', ...drill(bar.screw.tapDrill.name, bar.screw.tapDrill.diameter)],
-        ],
+        lines: [[bar.screw.callout], ['drill ', ...drill(bar.screw.tapDrill.name, bar.screw.tapDrill.diameter)]],
       },
     ],
   }
@@ -175,7 +171,7 @@ const front = (design: Design): View => {
           const out = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)] as const
           return { at: [(barHole / 2) * out[0], (barHole / 2) * out[1]] as const, out }
         }),
-        lines: [[coarse(barHole, { prefix: 'Ø' })], ['for the bar']],
+        lines: [[coarse(barHole, { prefix: 'Ø' })]],
       },
     ],
   }
@@ -191,7 +187,11 @@ const notes = (design: Design): readonly Notes[] => {
         ['Block squared, or printed standing on its closed end.'],
         ['Bar hole to its depth, flat at the bottom: the bar stands on it.'],
         ['Bush hole square to it, then the chip hole. Tap for the clamp screw.'],
-        ['Turn the bush of drill rod to press in, flush above. Drill it with the drill that it leads.'],
+        [
+          'Bush of drill rod, pressed in flush above, ',
+          plain(jig.bush.length),
+          ' long. Drill it through when it is in.',
+        ],
       ],
     },
     {

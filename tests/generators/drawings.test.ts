@@ -159,8 +159,6 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     'holeToStop',
     'chipHole',
     'bush.outside',
-    'bush.bore',
-    'bush.length',
     'clamp.thread',
     'width',
     'height',
