@@ -1,8 +1,9 @@
 /** A job card from a design: wording and order; every number is the design's own. */
 import type { Design } from '../design.ts'
 import { deferral } from './cautions.ts'
-import { cuttingSide } from './cutting.ts'
+import { cuttingSides } from './cutting.ts'
 import type { Card, Leaf } from './document.ts'
+import type { Cover } from './fitting.ts'
 import { aboutOf } from './naming.ts'
 import { pressLeaves } from './press.ts'
 import { reasonsLeaf } from './reasons.ts'
@@ -26,22 +27,26 @@ export const cardOf = (design: Design): Card => {
   const says = sayingOf(design.spec)
   const by = wayOf(design)
   const broken = design.findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule)
-  return {
+  const cover: Cover = {
     name: design.spec.name,
     about: aboutOf(design, says),
     units: says.metric ? 'millimetres' : 'inches',
     ...(broken.length > 0 && { notSound: broken }),
     deferral,
-    leaves: [...leavesOf(design, by), reasonsLeaf(design, says, by)],
   }
+  return { ...cover, leaves: [...leavesOf(design, by, cover), reasonsLeaf(design, says, by)] }
 }
 
-const leavesOf = (design: Design, by: 'bar' | 'press' | undefined): readonly Leaf[] => {
+const leavesOf = (design: Design, by: 'bar' | 'press' | undefined, cover: Cover): readonly Leaf[] => {
   const says = sayingOf(design.spec)
   switch (by) {
     case 'bar':
       return [
-        { leaf: 'machine', title: 'Machine leaf', sides: [setUpSide(design, says), cuttingSide(design, says)] },
+        {
+          leaf: 'machine',
+          title: 'Machine leaf',
+          sides: [setUpSide(design, says, cover), ...cuttingSides(design, says, cover)],
+        },
         toolingLeaf(design, says),
       ]
     case 'press':

@@ -4,12 +4,13 @@ import { onPaper } from '../figures/figure.ts'
 import { firstTouch } from '../figures/first-touch.ts'
 import { longInfeed } from '../figures/long-infeed.ts'
 import { aboveTheGates } from './cautions.ts'
-import type { Block, Side, Tick, Words } from './document.ts'
-import { addWhatIsMissing, gatesTable, runsSaid } from './gates.ts'
+import type { Block, Side, Tick } from './document.ts'
+import { type Cover, firstThatFits } from './fitting.ts'
+import { addWhatIsMissing, behindTheDial, type GatesSet, gatesTable, runsSaid } from './gates.ts'
 import { measureTheSlot } from './measure-slot.ts'
 import { pictured } from './pictures.ts'
-import { bold, say, type Saying } from './saying.ts'
-import { slotsTable } from './slots.ts'
+import { bold, capital, say, type Saying } from './saying.ts'
+import { gatesOfSlots, slotsTable } from './slots.ts'
 
 const touching = (design: Design, says: Saying): readonly Tick[] => {
   const { plan, section } = design
@@ -39,8 +40,7 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
   ]
 }
 
-const findTheZero = (design: Design, says: Saying): readonly Block[] => {
-  const picture = pictured(firstTouch(design, onPaper(46, 38)))
+const findTheZero = (design: Design, says: Saying, picture: readonly Block[]): readonly Block[] => {
   const blocks: readonly Block[] = [
     { block: 'heading', text: 'Find the zero' },
     { block: 'ticks', ticks: touching(design, says) },
@@ -49,7 +49,7 @@ const findTheZero = (design: Design, says: Saying): readonly Block[] => {
 }
 
 /** In what steps, how far back for each return stroke, with what force and in what time. */
-const inSteps = ({ plan, loads }: Design, says: Saying): { readonly beside: Words; readonly under: string } => {
+const inSteps = ({ plan, loads }: Design, says: Saying): { readonly beside: string; readonly under: string } => {
   const first = plan?.cuts[0]
   const steps = first ? runsSaid('touch', first.runs, says) : ''
   const force = loads ? `${says.force(loads.cuttingForce)} at full width` : ''
@@ -62,32 +62,83 @@ const inSteps = ({ plan, loads }: Design, says: Saying): { readonly beside: Word
   }
 }
 
+/** What may be left out or set closer where the side would run over. */
+interface Set extends GatesSet {
+  readonly rule: boolean
+  readonly touch: boolean
+  readonly pin: boolean
+}
+
+const whole: Set = { lanes: 'under', boxes: true, rule: true, touch: true, pin: true }
+
+/** From what one would have to what one can live with. */
+const sets = ({ plan, section }: Design): readonly Set[] => {
+  const lanes: Set = { ...whole, lanes: 'beside' }
+  const several = section.at.length > 1
+  const unruled: Set = { ...lanes, rule: false }
+  return [
+    whole,
+    ...((plan?.lanes.length ?? 1) > 1 ? [lanes] : []),
+    ...(several ? [{ ...lanes, boxes: false }] : []),
+    { ...lanes, pin: false },
+    unruled,
+    ...(several
+      ? [
+          { ...unruled, boxes: false, pin: false },
+          { ...unruled, boxes: false, pin: false, touch: false },
+        ]
+      : []),
+    { ...unruled, pin: false, touch: false },
+  ]
+}
+
 /** A gates table is never given for what is not sound. */
-export const cuttingSide = (design: Design, says: Saying): Side => {
+const notGiven: readonly Block[] = [
+  {
+    block: 'paragraph',
+    size: 'large',
+    words: 'No gates are given: a rule that must hold is broken. Mend the job first.',
+  },
+]
+
+/** Find the zero, cut, measure: on one side, or, where that is not to be done, cut on one and measure on the next. */
+export const cuttingSides = (design: Design, says: Saying, cover: Cover): readonly Side[] => {
   const { beside, under } = inSteps(design, says)
   const sound = design.verdict !== 'fail'
-  return {
-    title: 'cut and measure',
-    blocks: [
-      ...findTheZero(design, says),
+  const touch = pictured(firstTouch(design, onPaper(46, 38)))
+  const rule = sound ? pictured(longInfeed(design, onPaper(186))) : []
+  const note: readonly Block[] = [{ block: 'paragraph', size: 'note', words: `${capital(under)}.` }]
+  const merged = gatesOfSlots(design) !== undefined
+  const missing = addWhatIsMissing(design, says)
+  const cut = (set: Set): readonly Block[] => {
+    const slots = slotsTable(design, says, set.boxes || !merged)
+    return [
+      ...findTheZero(design, says, set.touch ? touch : []),
       { block: 'heading', text: 'Cut', ...(sound && { beside }) },
-      ...(sound
-        ? [
-            ...pictured(longInfeed(design, onPaper(186))),
-            { block: 'paragraph' as const, size: 'note' as const, words: `Steps: ${under}.` },
-          ]
-        : []),
+      ...(sound ? [...(set.rule ? rule : []), ...note] : []),
       aboveTheGates,
       ...(sound
-        ? [...gatesTable(design, says), ...slotsTable(design, says), ...addWhatIsMissing(design, says)]
-        : [
-            {
-              block: 'paragraph' as const,
-              size: 'large' as const,
-              words: 'No gates are given: a rule that must hold is broken. Mend the job first.',
-            },
-          ]),
-      ...measureTheSlot(design, says),
-    ],
+        ? [
+            ...(merged ? [...slots, ...behindTheDial(design, says)] : [...gatesTable(design, says, set), ...slots]),
+            ...missing,
+          ]
+        : notGiven),
+    ]
   }
+  const one = firstThatFits(
+    cover,
+    sets(design).map((set) => () => ({
+      title: 'cut and measure',
+      blocks: [...cut(set), ...measureTheSlot(design, says, set)],
+    })),
+  )
+  if (one) return [one]
+  const first = firstThatFits(
+    cover,
+    sets(design).map((set) => () => ({ title: 'cut', blocks: cut(set) })),
+  )
+  return [
+    first ?? { title: 'cut', blocks: cut({ ...whole, lanes: 'beside' }) },
+    { title: 'measure', blocks: measureTheSlot(design, says, whole) },
+  ]
 }

@@ -91,6 +91,10 @@ function setTo(room: number, side: Side): { readonly air: number; readonly pages
   return best ?? { air: 1, pages: [] }
 }
 
+/** On how many sides of paper a side of a leaf comes out. */
+export const sidesTaken = (card: Omit<Card, 'leaves'>, leaf: Leaf, side: Side): number =>
+  printed({ ...card, leaves: [] }, leaf, side, 0).length
+
 /** How loosely each side of a card is set, in order: for writers that lay it themselves and want it to break alike. */
 export const airsOf = (card: Card): readonly number[] =>
   card.leaves.flatMap((leaf) => leaf.sides.map((side, at) => printed(card, leaf, side, at)[0]?.air ?? 1))

@@ -12,13 +12,11 @@ const measuredAs: Readonly<Record<Plan['gateBy'], string | undefined>> = {
   nothing: undefined,
 }
 
-export const gateNamed = ({ plan }: Design): string | undefined => plan && measuredAs[plan.gateBy]
-
 const expectedOf = (gate: Gate, by: Plan['gateBy']): Expected =>
   (by === 'floor to floor' ? gate.floorToFloor : by === 'plug and blocks' ? gate.overPlug : undefined) ?? gate
 
 /** `13 + 24`, `10, then 4 spring` */
-const passesSaid = ({ runs, springPasses }: Gate): string => {
+export const passesSaid = ({ runs, springPasses }: Gate): string => {
   const strokes = runs.map(({ passes }) => passes).join(' + ')
   return springPasses > 0 ? `${strokes}, then ${springPasses} spring` : strokes
 }
@@ -47,55 +45,18 @@ export const runsSaid = (from: string, runs: readonly Strokes[], says: Saying): 
     })
     .join('; ')
 
-const columnsOf = (measured: string | undefined, several: boolean): readonly Column[] => [
-  { head: 'gate' },
-  { head: 'dial to', align: 'decimal' },
-  { head: 'passes' },
-  ...(measured === undefined
-    ? []
-    : [
-        { head: `${measured} by the dial`, align: 'decimal' as const, width: 16 },
-        { head: 'expect', align: 'decimal' as const },
-        { head: `measured ${measured}`, width: several ? 18 : 20 },
-        { head: 'go on if between', align: 'right' as const },
-      ]),
-  { head: '', grows: true },
-]
+/** How the gates are set: lanes one under another or side by side; with or without boxes to write in. */
+export interface GatesSet {
+  readonly lanes: 'under' | 'beside'
+  readonly boxes: boolean
+}
 
-const rowOf = (
-  gate: Gate,
-  at: number,
-  {
-    measured,
-    by,
-    says,
-    fullFrom,
-  }: {
-    readonly measured: string | undefined
-    readonly by: Plan['gateBy']
-    readonly says: Saying
-    readonly fullFrom: string | undefined
-  },
-): Row => {
-  const { byDial, expected, least, most } = expectedOf(gate, by)
-  const cells: readonly Cell[] =
-    measured === undefined
-      ? []
-      : [
-          says.cell(says.read(byDial), byDial),
-          expected === undefined ? '' : says.cell(says.read(expected), expected, 'bold'),
-          { write: 'box' },
-          says.between(roundedIn(least, says, 'up'), roundedIn(most, says, 'down')),
-        ]
-  return {
-    cells: [
-      String(at + 1),
-      { number: says.dial(gate.reading), dial: true },
-      passesSaid(gate),
-      ...cells,
-      { tick: doneAt(gate, fullFrom) },
-    ],
-  }
+interface Gated {
+  readonly plan: Plan
+  readonly says: Saying
+  readonly measured: string | undefined
+  /** Gates are counted through. */
+  readonly count: { gates: number; told: boolean }
 }
 
 /** A band’s end to the decimals of a reading, inwards. */
@@ -104,59 +65,202 @@ const roundedIn = (mm: number, says: Saying, lean: 'up' | 'down'): number => {
   return (lean === 'up' ? Math.ceil(mm / step - 1e-6) : Math.floor(mm / step + 1e-6)) * step
 }
 
-/** `on the middle`, `1.5 to one side` */
-const laneSaid = (offset: number, says: Saying): Words => {
-  if (Math.abs(offset) < 1e-9) return say`on the middle of the slot`
-  const side = offset < 0 ? 'low' : 'high'
-  return say`${bold(says.read(Math.abs(offset)))} from the middle, to its ${side} side`
+const bandSaid = (expected: readonly Expected[], says: Saying): string => {
+  const least = Math.max(...expected.map((each) => each.least))
+  const most = Math.min(...expected.map((each) => each.most))
+  return says.between(roundedIn(least, says, 'up'), roundedIn(most, says, 'down'))
 }
 
-const laneRow = (cut: LaneCut, design: Design, says: Saying, lanes: number): Row => {
-  const again =
-    cut.lane === 0
-      ? ''
-      : `. Do not set the dial to 0 again for the ${['second', 'third', 'fourth', 'fifth'][cut.lane - 1] ?? 'next'} lane`
-  const touch = design.plan?.lanes[cut.lane]?.touchReading ?? 0
-  const first = cut.setting > 0 ? '' : cut.lane === 0 ? ', first touch is 0' : `, first touch at ${says.dial(touch)}`
-  const runs = cut.lane === 0 && cut.setting === 0 ? '' : `; ${runsSaid(says.dial(cut.from), cut.runs, says)}`
+/** What to expect at a gate, and from where to where to go on. */
+export const gateBand = (
+  plan: Plan,
+  gate: Gate,
+  says: Saying,
+): { readonly expect: string; readonly from: string; readonly to: string } | undefined => {
+  if (measuredAs[plan.gateBy] === undefined) return undefined
+  const { expected, byDial, least, most } = expectedOf(gate, plan.gateBy)
   return {
-    across: [`Lane ${cut.lane + 1} of ${lanes}, `, ...runsOf(laneSaid(cut.offset, says)), `${first}${again}${runs}`],
-    is: 'lane',
+    expect: says.read(expected ?? byDial),
+    from: says.read(roundedIn(least, says, 'up')),
+    to: says.read(roundedIn(most, says, 'down')),
   }
+}
+
+const expectedCell = ({ expected }: Expected, says: Saying): Cell =>
+  expected === undefined ? '' : says.cell(says.read(expected), expected, 'bold')
+
+/** Said once, at the first gate that is measured. */
+const remark = ({ plan, says, count }: Gated, gate: Gate): string => {
+  const full = count.told || gate.kind !== 'part' || plan.dial.crown <= 0 ? undefined : says.dial(plan.dial.crown)
+  if (full !== undefined) count.told = true
+  return doneAt(gate, full)
+}
+
+const underColumns = ({ measured }: Gated, boxes: boolean): readonly Column[] => [
+  { head: 'gate' },
+  { head: 'dial to', align: 'decimal' },
+  { head: 'passes' },
+  ...(measured === undefined
+    ? []
+    : [
+        { head: `${measured} by the dial`, align: 'decimal' as const, width: 16 },
+        { head: 'expect', align: 'decimal' as const },
+        ...(boxes ? [{ head: `measured ${measured}`, width: 20 }] : []),
+        { head: 'go on if between', align: 'right' as const },
+      ]),
+  { head: '', grows: true },
+]
+
+const underRow = (gated: Gated, gate: Gate, boxes: boolean): Row => {
+  const { plan, says, measured, count } = gated
+  const expected = expectedOf(gate, plan.gateBy)
+  count.gates += 1
+  return {
+    cells: [
+      String(count.gates),
+      { number: says.dial(gate.reading), dial: true },
+      passesSaid(gate),
+      ...(measured === undefined
+        ? []
+        : [
+            says.cell(says.read(expected.byDial), expected.byDial),
+            expectedCell(expected, says),
+            ...(boxes ? [{ write: 'box' as const }] : []),
+            bandSaid([expected], says),
+          ]),
+      boxes ? { tick: remark(gated, gate) } : remark(gated, gate),
+    ],
+  }
+}
+
+const ordinal = (lane: number): string => ['first', 'second', 'third', 'fourth', 'fifth'][lane] ?? 'next'
+
+/** `on the middle`, `1.50 to one side of it` */
+const laneSaid = (offset: number, first: number, says: Saying): Words => {
+  if (Math.abs(offset) < 1e-9) return say`on the middle of the slot`
+  return say`${bold(says.read(Math.abs(offset)))} from the middle, to ${offset * first >= 0 ? 'one' : 'the other'} side`
 }
 
 const runsOf = (words: Words) => (typeof words === 'string' ? [words] : words)
 
-const stageRow = (plan: Plan, setting: number, says: Saying): Row => {
+const laneRow = ({ plan, says }: Gated, cut: LaneCut): Row => {
+  const lanes = plan.lanes.length
+  const first = plan.lanes[0]?.offset ?? 0
+  const again = cut.lane === 0 ? '' : `. Do not set the dial to 0 again for the ${ordinal(cut.lane)} lane`
+  const touch = plan.lanes[cut.lane]?.touchReading ?? 0
+  const touched = cut.setting > 0 ? '' : cut.lane === 0 ? ', first touch is 0' : `, first touch at ${says.dial(touch)}`
+  const runs = cut.lane === 0 && cut.setting === 0 ? '' : `; ${runsSaid(says.dial(cut.from), cut.runs, says)}`
+  return {
+    across: [
+      `Lane ${cut.lane + 1} of ${lanes}, `,
+      ...runsOf(laneSaid(cut.offset, first, says)),
+      `${touched}${again}${runs}`,
+    ],
+    is: 'lane',
+  }
+}
+
+/** All lanes of a setting in one row. */
+const lanesRow = ({ plan, says }: Gated, cuts: readonly LaneCut[]): Row => {
+  const first = plan.lanes[0]?.offset ?? 0
+  const lanes = cuts.flatMap((cut) => {
+    const touch =
+      cut.setting > 0 || cut.lane === 0 ? '' : `, touches at ${says.dial(plan.lanes[cut.lane]?.touchReading ?? 0)}`
+    return [
+      `Lane ${cut.lane + 1}: `,
+      ...runsOf(laneSaid(cut.offset, first, says)),
+      `${touch}, ${runsSaid(says.dial(cut.from), cut.runs, says)}. `,
+    ]
+  })
+  const others = cuts.filter(({ lane }) => lane > 0).map(({ lane }) => ordinal(lane))
+  const again = others.length === 0 ? '' : `Do not set the dial to 0 again for the ${others.join(' or the ')} lane.`
+  return { across: [...lanes, 'One lane all the way down, then the next. ', again], is: 'lane' }
+}
+
+const besideColumns = ({ plan, measured }: Gated, boxes: boolean): readonly Column[] => [
+  { head: 'gate' },
+  { head: 'dial to', align: 'decimal' },
+  ...plan.lanes.flatMap((_, lane): readonly Column[] =>
+    measured === undefined
+      ? [{ head: `lane ${lane + 1}` }]
+      : [
+          { head: `lane ${lane + 1}, expect`, align: 'decimal', width: 13 },
+          ...(boxes ? [{ head: `measured ${measured}`, width: 18 }] : []),
+        ],
+  ),
+  ...(measured === undefined ? [] : [{ head: 'go on if between', align: 'right' as const }]),
+  { head: '', grows: true },
+]
+
+/** Lanes of one setting side by side, a row a reading. */
+const besideRows = (gated: Gated, cuts: readonly LaneCut[], boxes: boolean): readonly Row[] => {
+  const { plan, says, measured, count } = gated
+  const readings = [...new Set(cuts.flatMap(({ gates }) => gates.map(({ reading }) => reading)))].toSorted(
+    (a, b) => a - b,
+  )
+  return readings.map((reading): Row => {
+    const gates = plan.lanes.map((_, lane) =>
+      cuts.find((cut) => cut.lane === lane)?.gates.find((gate) => gate.reading === reading),
+    )
+    const there = gates.filter((gate) => gate !== undefined)
+    const [one] = there
+    count.gates += 1
+    const spring = one && one.springPasses > 0 ? `${one.springPasses} spring passes` : ''
+    const does = [one ? remark(gated, one) : '', spring].filter((part) => part !== '').join('; ')
+    return {
+      cells: [
+        String(count.gates),
+        { number: says.dial(reading), dial: true },
+        ...gates.flatMap((gate): readonly Cell[] =>
+          measured === undefined
+            ? [gate ? { tick: '' } : '']
+            : [
+                gate ? expectedCell(expectedOf(gate, plan.gateBy), says) : '',
+                ...(boxes ? [gate ? { write: 'box' as const } : ''] : []),
+              ],
+        ),
+        ...(measured === undefined
+          ? []
+          : [
+              bandSaid(
+                there.map((gate) => expectedOf(gate, plan.gateBy)),
+                says,
+              ),
+            ]),
+        measured === undefined ? does : { tick: does },
+      ],
+    }
+  })
+}
+
+const stageRow = ({ plan, says }: Gated, setting: number): Row => {
   const next = plan.settings[setting]
   return {
-    across: `Here: bar out, bit out to ${says.read(next?.projection ?? 0)}, over bar and nose ${says.read(next?.overBarAndNose ?? 0)}, bar back in with the nose in the slot. Touch the floor and set the dial by the across you measured: ${says.dial(next?.from ?? 0)} if it was as the dial said.`,
+    across: `Here: bar out, bit out to ${says.read(next?.projection ?? 0)}, over bar and nose ${says.read(next?.overBarAndNose ?? 0)}, bar back in with the nose in the slot. Touch the floor and set the dial by the ${whatIsMeasured(plan)} you measured: ${says.dial(next?.from ?? 0)} if it was as the dial said.`,
     is: 'stage',
   }
 }
 
+const whatIsMeasured = (plan: Plan): string => measuredAs[plan.gateBy] ?? 'depth'
+
 /** Every gate in the order that it comes. */
-export const gatesTable = (design: Design, says: Saying): readonly Block[] => {
-  const { plan, section } = design
+export const gatesTable = (design: Design, says: Saying, set: GatesSet): readonly Block[] => {
+  const { plan } = design
   if (!plan) return []
   const measured = measuredAs[plan.gateBy]
-  const lanes = plan.lanes.length
-  const crown = plan.dial.crown
-  let number = 0
-  let setting = 0
-  let told = crown <= 0
-  const rows = plan.cuts.flatMap((cut): readonly Row[] => {
-    const staged = cut.setting > setting
-    setting = cut.setting
-    const gates = cut.gates.map((gate): Row => {
-      const full = told || gate.kind !== 'part' ? undefined : says.dial(crown)
-      if (full !== undefined) told = true
-      return rowOf(gate, number++, { measured, by: plan.gateBy, says, fullFrom: full })
-    })
+  const state: Gated = { plan, says, measured, count: { gates: 0, told: false } }
+  const several = plan.lanes.length > 1
+  const beside = several && set.lanes === 'beside'
+  const rows = plan.settings.flatMap((_, setting): readonly Row[] => {
+    const cuts = plan.cuts.filter((cut) => cut.setting === setting)
+    const stage = setting > 0 && cuts.length > 0 ? [stageRow(state, setting)] : []
+    if (beside) return [...stage, lanesRow(state, cuts), ...besideRows(state, cuts, set.boxes)]
     return [
-      ...(staged ? [stageRow(plan, cut.setting, says)] : []),
-      ...(lanes > 1 ? [laneRow(cut, design, says, lanes)] : []),
-      ...gates,
+      ...stage,
+      ...cuts.flatMap((cut) => [
+        ...(several ? [laneRow(state, cut)] : []),
+        ...cut.gates.map((gate) => underRow(state, gate, set.boxes)),
+      ]),
     ]
   })
   return [
@@ -164,19 +268,16 @@ export const gatesTable = (design: Design, says: Saying): readonly Block[] => {
       block: 'table',
       title: 'Gates',
       named: true,
-      columns: columnsOf(measured, section.at.length > 1),
+      columns: beside ? besideColumns(state, set.boxes) : underColumns(state, set.boxes),
       rows,
     },
-    ...behindTheDial(design, says, measured),
+    ...behindTheDial(design, says),
   ]
 }
 
 /** How far the slot stands behind the dial, and what a web asks. */
-const behindTheDial = (
-  { loads, section, plan }: Design,
-  says: Saying,
-  measured: string | undefined,
-): readonly Block[] => {
+export const behindTheDial = ({ loads, section, plan }: Design, says: Saying): readonly Block[] => {
+  const measured = plan && measuredAs[plan.gateBy]
   const note = (words: Words): Block => ({ block: 'paragraph', size: 'note', words })
   const lag = loads?.lag.most
   if (section.slit)
@@ -225,7 +326,7 @@ export const addWhatIsMissing = ({ plan, measuring, section }: Design, says: Say
       sums: [
         {
           from: { number: says.read(wanted), sign: '−' },
-          says: `wanted, less measured ${measuredAs[plan.gateBy]}: what is missing`,
+          says: `wanted, less measured: what is missing`,
         },
         { from: { number: last, sign: '+' }, says: `the dial, and ${share}: the new dial${lanes}` },
         { says: `${measuredAs[plan.gateBy]}, ${after}` },

@@ -22,7 +22,8 @@ const acrossRow = (way: AcrossBy, says: Saying): Row => {
   }
 }
 
-const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying): readonly Row[] => {
+/** `pairs`: a row for every pair of slots; else they are written where the slots are ticked. */
+const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: boolean): readonly Row[] => {
   const { ways, floorToFloor, width, sideToSide, endToEnd } = measuring
   const atMost = (words: Words, most: number): Row => {
     const none: Cell = { number: '0' }
@@ -44,14 +45,15 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying): readon
         ]
       : []),
     ...(floorToFloor
-      ? floorToFloor.pairs.map(([one, other]) =>
-          row(say`${bold('Floor to floor')}, ${String(one)} and ${String(other)}`, says, {
+      ? (pairs ? floorToFloor.pairs.map(([one, other]) => `, ${one} and ${other}`) : [', every pair']).map((which) =>
+          row(say`${bold('Floor to floor')}${which}`, says, {
             go: floorToFloor.least,
             noGo: floorToFloor.most,
           }),
         )
       : []),
-    ...ways.map((way) => acrossRow(way, says)),
+    // Where the side is full, the second way to measure the same gives way.
+    ...(pairs || !floorToFloor ? ways : []).map((way) => acrossRow(way, says)),
     row(widthOf, says, width),
     ...(sideToSide === undefined
       ? []
@@ -78,7 +80,7 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying): readon
   ]
 }
 
-const verdict = ({ measuring, section, spec }: Design, says: Saying): readonly Tick[] => {
+const verdict = ({ measuring, section, spec }: Design, says: Saying, sizes: boolean): readonly Tick[] => {
   const { across, floorToFloor, key, toBore } = measuring
   const fits: readonly Tick[] = section.socket
     ? [
@@ -98,14 +100,18 @@ const verdict = ({ measuring, section, spec }: Design, says: Saying): readonly T
     : toBore
       ? [{ words: `across within ${says.between(across.least, across.most)}` }]
       : []
-  return [...fits, ...size, { words: 'good' }, { words: 'not good, by', blank: true }]
+  return [...fits, ...(sizes ? size : []), { words: 'good' }, { words: 'not good, by', blank: true }]
 }
 
 const pictureWidth = 42
 
-export const measureTheSlot = (design: Design, says: Saying): readonly Block[] => {
+export const measureTheSlot = (
+  design: Design,
+  says: Saying,
+  { pin, boxes }: { readonly pin: boolean; readonly boxes: boolean },
+): readonly Block[] => {
   const { measuring, section } = design
-  const picture = pictured(pinAndPlug(design, onPaper(pictureWidth, 46)))
+  const picture = pin ? pictured(pinAndPlug(design, onPaper(pictureWidth, 46))) : []
   const what = section.socket ? 'socket' : section.groove ? 'groove' : section.slit ? 'slit' : 'slot'
   const edges = section.socket || section.groove ? 'the edges at both ends' : 'the four edges and both ends'
   const blocks: readonly Block[] = [
@@ -114,7 +120,7 @@ export const measureTheSlot = (design: Design, says: Saying): readonly Block[] =
       text: `Measure the ${what}`,
       beside: [{ tick: true }, ` first file ${edges}`],
     },
-    ...(measuring.instead === undefined
+    ...(measuring.instead === undefined || (measuring.floorToFloor && !boxes)
       ? []
       : [{ block: 'paragraph' as const, size: 'note' as const, words: measuring.instead }]),
     {
@@ -127,13 +133,13 @@ export const measureTheSlot = (design: Design, says: Saying): readonly Block[] =
         { head: 'near end', width: 18 },
         { head: 'far end', width: 18 },
       ],
-      rows: rowsOf(design, says),
+      rows: rowsOf(design, says, boxes),
     },
   ]
   return [
     ...(picture.length > 0
       ? [{ block: 'columns' as const, columns: [{ blocks }, { width: pictureWidth, blocks: picture }] }]
       : blocks),
-    { block: 'ticks', inRow: true, ticks: verdict(design, says) },
+    { block: 'ticks', inRow: true, ticks: verdict(design, says, boxes) },
   ]
 }

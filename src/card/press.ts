@@ -40,7 +40,7 @@ const asMeasured = ({ broach, bushing }: Design, says: Saying): readonly Block[]
   ]
 }
 
-const stack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
+export const stack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
   if (!bushing) return []
   const { press } = spec.tooling
   const has = (mm: number | undefined): string => (mm === undefined ? '' : ` (this press has ${says.size(mm)})`)
@@ -192,7 +192,7 @@ const pressing = (design: Design, says: Saying): Side => {
             : []),
         ],
       },
-      ...measureTheSlot(design, says),
+      ...measureTheSlot(design, says, { pin: true, boxes: true }),
     ],
   }
 }

@@ -1,26 +1,27 @@
 /** The machine leaf's first side: set up, for a bar on lathe or mill. */
 import type { Design } from '../design.ts'
-import { onPaper } from '../figures/figure.ts'
+import { type Figure, onPaper } from '../figures/figure.ts'
 import { fourLengths } from '../figures/lengths.ts'
 import { lengthwise } from '../figures/lengthwise.ts'
 import { sectionFigure } from '../figures/section.ts'
 import { atTheMachine } from './cautions.ts'
 import type { Block, Side, Tick } from './document.ts'
+import { type Cover, firstThatFits } from './fitting.ts'
 import { measureTheBore } from './measure-bore.ts'
 import { sentenceOf } from './naming.ts'
 import { pairedUnder, pictured, scaleSaid } from './pictures.ts'
 import { bold, degrees, say, type Saying } from './saying.ts'
 
-/** Places of the two pictures, mm. */
-const sectionPlace = { width: 108, height: 79 }
-const alongPlace = { width: 122, height: 62 }
+/** Places of the section, mm: as large as can be, and smaller. */
+const sectionWidth = 108
+const sectionHeights = [79, 64] as const
 
-export const sectionAndLengths = (design: Design): readonly Block[] => {
-  const section = sectionFigure(design, 'floor', onPaper(sectionPlace.width, sectionPlace.height))
-  return pairedUnder(section, fourLengths(design, onPaper(sectionPlace.width, sectionPlace.height)))
+const sectionAndLengths = (design: Design, height: number): readonly Block[] => {
+  const place = onPaper(sectionWidth, height)
+  return pairedUnder(sectionFigure(design, 'floor', place), fourLengths(design, place))
 }
 
-const openBehind = (design: Design, says: Saying): readonly Tick[] => {
+export const openBehind = (design: Design, says: Saying): readonly Tick[] => {
   const { bore } = design.spec
   const limit = (rule: string) => design.findings.find((finding) => finding.rule === rule)?.limit
   if (bore.blind) {
@@ -43,7 +44,7 @@ const openBehind = (design: Design, says: Saying): readonly Tick[] => {
     : [{ words: say`Behind the hub open at least ${bold(says.size(open))}${says.other(open)}`, blank: true }]
 }
 
-const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
+export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
   const { bar, bit, groundBar, loads } = design
   if (groundBar) {
     const { backToNose, noseTolerance } = groundBar
@@ -78,7 +79,7 @@ const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
   ]
 }
 
-const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
+export const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
   const { asked, plan, spec, section } = design
   if (!asked || !plan) return []
   const lathe = asked.machine === 'lathe'
@@ -138,35 +139,55 @@ const pointing = ({ spec, asked, plan }: Design, lathe: boolean): Tick => {
   }
 }
 
-export const setUpSide = (design: Design, says: Saying): Side => {
+/** Along the bore: full size where that fits, so that the bar can be laid on it. */
+const alongWays = (design: Design): readonly { readonly width: number; readonly figure: Figure | undefined }[] => {
+  const at = (width: number, height?: number) => ({ width, figure: lengthwise(design, onPaper(width, height)) })
+  const isFull = ({ figure }: { readonly figure: Figure | undefined }): boolean => figure?.scale === 1
+  const full = [at(122), at(132)].filter((way) => isFull(way))
+  return [...full.slice(0, 1), at(112, 62), at(112, 46)]
+}
+
+/** Bar, bore and machine set up, on one side of paper where that is to be done at all. */
+export const setUpSide = (design: Design, says: Saying, cover: Cover): Side => {
   const { spec } = design
-  const along = lengthwise(design, onPaper(alongPlace.width, alongPlace.height))
-  const full = along?.scale !== undefined && Math.abs(along.scale - 1) < 1e-6
-  return {
-    title: 'set up',
-    blocks: [
-      { block: 'job', name: spec.name, says: sentenceOf(design, says, 'bar') },
-      ...atTheMachine(design, says),
-      {
-        block: 'columns',
-        columns: [
-          { width: sectionPlace.width, blocks: sectionAndLengths(design) },
-          { blocks: measureTheBore(design, says, 'bar') },
-        ],
-      },
-      {
-        block: 'heading',
-        text: 'Set up',
-        ...(along && { beside: full ? 'full size: lay the bar on it' : scaleSaid(along) }),
-      },
-      {
-        block: 'columns',
-        columns: [
-          { width: alongPlace.width, blocks: pictured(along) },
-          { blocks: [{ block: 'ticks', ticks: [...openBehind(design, says), ...ofTheBit(design, says)] }] },
-        ],
-      },
-      { block: 'ticks', ticks: ofTheMachine(design, says) },
-    ],
-  }
+  const along = alongWays(design)
+  const full = along.filter(({ figure }) => figure?.scale === 1)
+  const ways = [
+    ...sectionHeights.flatMap((height) => full.map((way) => ({ height, ...way }))),
+    ...sectionHeights.flatMap((height) => along.slice(full.length).map((way) => ({ height, ...way }))),
+  ].map(({ height, width, figure }) => (): Side => {
+    const full = figure?.scale === 1
+    return {
+      title: 'set up',
+      blocks: [
+        { block: 'job', name: spec.name, says: sentenceOf(design, says, 'bar') },
+        ...atTheMachine(design, says),
+        {
+          block: 'columns',
+          columns: [
+            { width: sectionWidth, blocks: sectionAndLengths(design, height) },
+            { blocks: measureTheBore(design, says, 'bar') },
+          ],
+        },
+        {
+          block: 'heading',
+          text: 'Set up',
+          ...(figure && { beside: full ? 'full size: lay the bar on it' : scaleSaid(figure) }),
+        },
+        {
+          block: 'columns',
+          columns: [
+            { width, blocks: pictured(figure) },
+            { blocks: [{ block: 'ticks', ticks: [...openBehind(design, says), ...ofTheBit(design, says)] }] },
+          ],
+        },
+        { block: 'ticks', ticks: ofTheMachine(design, says) },
+      ],
+    }
+  })
+  const fitting = firstThatFits(cover, ways)
+  const last = ways.at(-1)
+  if (fitting) return fitting
+  if (!last) throw new Error('no way to set the first side')
+  return last()
 }

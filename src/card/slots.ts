@@ -1,18 +1,54 @@
 /** Several slots: where the work is turned to, and a box to tick for each slot at each gate. */
 import type { Design } from '../design.ts'
-import type { IndexSlot } from '../plan/types.ts'
-import type { Block, Cell, Column, Row } from './document.ts'
+import type { IndexSlot, LaneCut } from '../plan/types.ts'
+import type { Block, Cell, Column, Row, Words } from './document.ts'
+import { gateBand, passesSaid } from './gates.ts'
 import { say, bold, type Saying, degrees } from './saying.ts'
 
-/** What is ticked at every slot: gates where one lane at one setting is cut, else the lanes. */
-const stepsOf = ({ plan }: Design, says: Saying): readonly string[] => {
-  if (!plan) return []
-  const [first, ...more] = plan.cuts
-  if (first && more.length === 0) return first.gates.map(({ reading }) => says.dial(reading))
-  return plan.cuts.map(({ lane, to }) =>
-    plan.lanes.length > 1 ? `lane ${lane + 1} to ${says.dial(to)}` : `to ${says.dial(to)}`,
-  )
+/** Whether every slot goes through the same gates in one lane at one setting: gates and slots are then one table. */
+export const gatesOfSlots = ({ plan, section }: Design): LaneCut | undefined =>
+  section.at.length > 1 && plan?.cuts.length === 1 ? plan.cuts[0] : undefined
+
+interface Step {
+  readonly head: Words
+  /** Over the ticks: passes, what to expect, from, to, what then. */
+  readonly over: readonly string[]
 }
+
+/** What is ticked at every slot: gates, or where there are several lanes or settings those. */
+const stepsOf = (design: Design, says: Saying): readonly Step[] => {
+  const { plan } = design
+  if (!plan) return []
+  const cut = gatesOfSlots(design)
+  if (!cut)
+    return plan.cuts.map(({ lane, to }) => ({
+      head: plan.lanes.length > 1 ? `lane ${lane + 1} to ${says.dial(to)}` : `to ${says.dial(to)}`,
+      over: [],
+    }))
+  return cut.gates.map((gate) => {
+    const band = gateBand(plan, gate, says)
+    return {
+      head: [{ dial: says.dial(gate.reading) }],
+      over: [passesSaid(gate), ...(band ? [band.expect, band.from, band.to] : [])],
+    }
+  })
+}
+
+/** Rows over the slots, as far as any gate has something to say in them. */
+const rowsOver = (steps: readonly Step[], blank: number): readonly Row[] =>
+  ['passes', 'expect', 'go on if from', 'to'].flatMap((name, at): readonly Row[] =>
+    steps.some(({ over }) => over[at] !== undefined)
+      ? [
+          {
+            cells: [
+              name,
+              ...Array.from({ length: blank }, (): Cell => ''),
+              ...steps.map(({ over }): Cell => (at === 1 ? [bold(over[at] ?? '')] : (over[at] ?? ''))),
+            ],
+          },
+        ]
+      : [],
+  )
 
 const turning = (
   design: Design,
@@ -39,7 +75,8 @@ const turning = (
   }
 }
 
-export const slotsTable = (design: Design, says: Saying): readonly Block[] => {
+/** `headed`: under a heading of its own. */
+export const slotsTable = (design: Design, says: Saying, headed: boolean): readonly Block[] => {
   const { indexing, measuring, section } = design
   if (!indexing || section.at.length < 2) return []
   const steps = stepsOf(design, says)
@@ -73,11 +110,19 @@ export const slotsTable = (design: Design, says: Saying): readonly Block[] => {
       : []),
   ].join(' ')
   return [
-    { block: 'heading', text: 'From slot to slot', beside: 'every slot to a gate before any goes deeper' },
+    ...(headed
+      ? [
+          {
+            block: 'heading' as const,
+            text: 'From slot to slot',
+            beside: 'every slot to a gate before any goes deeper',
+          },
+        ]
+      : []),
     {
       block: 'paragraph',
       size: 'note',
-      words: say`${bold('Turn one way only,')} past and back up never; lock before every cut. Paint slot 1. File each mouth before the next slot, or its burr takes the bar on the way out. ${bold('Do not move the bit between slots.')} ${oddities}`,
+      words: say`${headed ? '' : 'Every slot to a gate before any goes deeper. '}${bold('Turn one way only,')} past and back up never; lock before every cut. Paint slot 1. File each mouth before the next slot, or its burr takes the bar on the way out. ${bold('Do not move the bit between slots.')} ${oddities}`,
     },
     {
       block: 'table',
@@ -86,10 +131,10 @@ export const slotsTable = (design: Design, says: Saying): readonly Block[] => {
       columns: [
         { head: 'slot' },
         ...columns,
-        ...steps.map((step): Column => ({ head: step })),
-        { head: what, grows: true },
+        ...steps.map(({ head }): Column => ({ head })),
+        { head: what, width: 36, grows: true },
       ],
-      rows,
+      rows: [...rowsOver(steps, columns.length), ...rows],
     },
   ]
 }

@@ -29,7 +29,7 @@ export const withoutTooling = (design: Design, says: Saying): Leaf => ({
             { blocks: measureTheBore(design, says, 'press') },
           ],
         },
-        ...measureTheSlot(design, says),
+        ...measureTheSlot(design, says, { pin: true, boxes: true }),
       ],
     },
   ],

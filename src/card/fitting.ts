@@ -1,0 +1,25 @@
+/** What stands at the machine must not run over its side: the first of several ways to set it that does not is taken. */
+import type { Card, Leaf, Side } from './document.ts'
+import { sidesTaken } from './flow.ts'
+
+/** What a card has before its leaves. */
+export type Cover = Omit<Card, 'leaves'>
+
+/** A leaf as far as its heads go: sides are counted where there are several. */
+const machine: Leaf = {
+  leaf: 'machine',
+  title: 'Machine leaf',
+  sides: [
+    { title: '', blocks: [] },
+    { title: '', blocks: [] },
+  ],
+}
+
+/** The first that comes out on one side of paper; undefined where none does. */
+export const firstThatFits = (cover: Cover, ways: readonly (() => Side)[]): Side | undefined => {
+  for (const way of ways) {
+    const side = way()
+    if (sidesTaken(cover, machine, side) === 1) return side
+  }
+  return undefined
+}
