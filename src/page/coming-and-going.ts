@@ -1,10 +1,11 @@
 import { effect, signal } from '@preact/signals'
 import type { Complaint } from '../spec/complaint.ts'
-import { standsAt } from '../spec/place.ts'
+import { isMapping, standsAt } from '../spec/place.ts'
 import { fault, outcome, working } from './answers.ts'
 import { changes, type Opened, open, opened } from './job.ts'
 import { keep, kept, whenKeptElsewhere } from './keeping.ts'
 import { showIn, shownUnits } from './shown-in.ts'
+import { atMachine, machineAddress } from './where.ts'
 
 /** A file that could not be laid on the page, and what can be done about it. */
 export interface Refused {
@@ -127,9 +128,13 @@ export const keepJob = (): void => {
 
 const carried = (address: string): string | undefined => /^#job=([\w-]+)$/.exec(address)?.[1]
 
+/** The job that goes with an address that carries none: at the machine. */
+const keptBeside = (state: unknown): string | undefined =>
+  location.hash === machineAddress && isMapping(state) && typeof state['job'] === 'string' ? state['job'] : undefined
+
 /** Lays what an address carries on the page; false where it carries nothing. */
 const fromAddress = async (): Promise<boolean> => {
-  const link = carried(location.hash)
+  const link = carried(location.hash) ?? keptBeside(history.state)
   const found = link === undefined ? undefined : await working.ask('unpack', link)
   if (!found) return false
   const answer = await working.ask('open', found)
@@ -164,9 +169,10 @@ export const comeAndGo = async (): Promise<void> => {
   let last: string | undefined
   effect(() => {
     const link = outcome.value?.link
-    if (link === undefined || !visited.value || link === last) return
+    if (link === undefined || !visited.value) return
+    history.replaceState({ job: link }, '', atMachine.value ? machineAddress : `#job=${link}`)
+    if (link === last) return
     last = link
-    history.replaceState(null, '', `#job=${link}`)
     keep('job', link)
   })
   addEventListener('hashchange', () => {

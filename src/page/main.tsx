@@ -9,8 +9,10 @@ import { followParts } from './files.ts'
 import { listenForKeys } from './keys.ts'
 import { Page } from './page.tsx'
 import { followShown } from './shown-in.ts'
+import { followWhere } from './where.ts'
 
 followShown()
+followWhere()
 followJob()
 followBench()
 followParts()

@@ -1,3 +1,4 @@
+import { AtMachine } from './parts/at-machine.tsx'
 import { Bore } from './parts/bore.tsx'
 import { Offered } from './parts/blank.tsx'
 import { First } from './parts/first.tsx'
@@ -11,9 +12,12 @@ import { OtherWay } from './parts/other-way.tsx'
 import { Chosen, Known } from './parts/told.tsx'
 import { ToMake } from './parts/to-make.tsx'
 import { Verdict } from './parts/verdict.tsx'
+import { atMachine } from './where.ts'
 
-/** The whole page. Read, tabbed and seen in one order at every width. */
-export const Page = () => (
+export const Page = () => (atMachine.value ? <AtMachine /> : <Desk />)
+
+/** The whole page at the desk. Read, tabbed and seen in one order at every width. */
+const Desk = () => (
   <>
     <a class="skip" href="#bore">
       To the bore

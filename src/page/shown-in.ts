@@ -1,6 +1,7 @@
 import { effect, signal } from '@preact/signals'
 import type { Units } from '../spec/spec.ts'
 import { kept, keep } from './keeping.ts'
+import { atMachine } from './where.ts'
 
 export type Light = 'day' | 'night' | 'strong'
 
@@ -15,7 +16,9 @@ export const light = signal<Light | undefined>(
 export const followShown = (): void => {
   effect(() => {
     const root = window.document.documentElement
-    if (light.value) root.dataset['light'] = light.value
+    // At the machine it is day until somebody says otherwise.
+    const now = light.value ?? (atMachine.value ? 'day' : undefined)
+    if (now) root.dataset['light'] = now
     else delete root.dataset['light']
   })
 }

@@ -1,7 +1,9 @@
 import { useRef, useState } from 'preact/hooks'
+import { design } from '../answers.ts'
 import { keepJob, openFiles } from '../coming-and-going.ts'
 import { jobUnits, stated, tell } from '../job.ts'
 import { type Light, light, putOn, showIn, shownUnits } from '../shown-in.ts'
+import { machineAddress } from '../where.ts'
 import { Words } from './words.tsx'
 import type { Units } from '../../spec/spec.ts'
 
@@ -93,6 +95,11 @@ export const Head = () => {
           </button>
         </span>
       </div>
+      {design.value && (
+        <a class="to-machine" href={machineAddress}>
+          Go to the machine
+        </a>
+      )}
       <input
         ref={chosen}
         type="file"
