@@ -11,6 +11,13 @@ interface LeafKind extends LengthKind {
   readonly zero?: boolean
 }
 
+/** No shop has a length beyond these, mm: past them the sums lose their digits. Judgement. */
+const leastLength = 1e-4
+const mostLength = 10_000
+/** The same of torques, forces, areas, stresses and stiffnesses, in the unit kept inside. Judgement. */
+const leastQuantity = 1e-3
+const mostQuantity = 1e9
+
 /** What is said where a length is wanted. */
 export const lengthPhrase = (kind: LeafKind = {}): string =>
   kind.drill
@@ -31,9 +38,14 @@ export function lengthAs(description: string, examples: readonly unknown[], kind
       (mm !== 0 || kind.zero === true || kind.signed === true)
     )
   }
+  const size = (value: string | number, units: 'mm' | 'in'): number => Math.abs(readLength(value, units, kind) ?? 0)
   return z
     .union(written.options, { error })
-    .refine(sound, { error })
+    .refine(sound, { error, abort: true })
+    .refine((value) => size(value, 'mm') <= mostLength, { error: `a length of at most ${mostLength} mm` })
+    .refine((value) => kind.signed === true || size(value, 'mm') === 0 || size(value, 'in') >= leastLength, {
+      error: `a length of at least ${leastLength} mm`,
+    })
     .meta({ description, examples: [...examples] })
 }
 
@@ -41,7 +53,12 @@ export function lengthAs(description: string, examples: readonly unknown[], kind
 export const quantityAs = (description: string, examples: readonly unknown[], kind: Quantity, error: string) =>
   z
     .union(written.options, { error })
-    .refine((value) => (['mm', 'in'] as const).every((units) => (readQuantity(value, kind, units) ?? 0) > 0), { error })
+    .refine((value) => (['mm', 'in'] as const).every((units) => (readQuantity(value, kind, units) ?? 0) > 0), {
+      error,
+      abort: true,
+    })
+    .refine((value) => (readQuantity(value, kind, 'mm') ?? 0) <= mostQuantity, { error: `${error}; far less of it` })
+    .refine((value) => (readQuantity(value, kind, 'mm') ?? 0) >= leastQuantity, { error: `${error}; far more of it` })
     .meta({ description, examples: [...examples] })
 
 /** An angle in degrees within these limits. */
