@@ -250,12 +250,13 @@ const uncutView = (ring: HubRing, bore: number): View => {
 const notes = (design: Design): readonly Notes[] => {
   const ring = ringOf(design)
   const bar = ring.uncutBore !== undefined
+  const mates = design.section.kind === 'keyway' ? 'A shaft with its key' : 'A shaft'
   return [
     {
       heading: goCheck(design, ring.tolerance),
       caution: true,
       lines: [
-        ['Finished: larger all round than any hub. Shaft and key that do not go in here go into no hub.'],
+        [`Finished: larger all round than any hub. ${mates} that will not go in here will go into no hub.`],
         ...(bar ? [['Uncut: smaller than any hub. A bar that passes here passes the hub.']] : []),
         ['By hand only: never turn a machine with one on it.'],
       ],
@@ -270,7 +271,7 @@ const notes = (design: Design): readonly Notes[] => {
               ['Nose on the floor of the finished one: the bar must stand clear of the bore and of the mouth.'],
             ]
           : []),
-        ['Shaft and mating key in the finished one: see that they go, and which way round.'],
+        [`${mates} in the finished one: see that it goes, and which way round.`],
       ],
     },
     printingOrder(
@@ -283,13 +284,14 @@ const notes = (design: Design): readonly Notes[] => {
 }
 
 const asMade = (design: Design): readonly AsMadeRow[] => {
-  const { finishedBore, slotWidth, across, acrossFlats, uncutBore, tolerance } = ringOf(design)
+  const { finishedBore, slotWidth, across, overFloors, acrossFlats, uncutBore, tolerance } = ringOf(design)
   const row = (what: string, size: number | undefined): readonly AsMadeRow[] =>
     size === undefined ? [] : [{ what, limits: asPrinted(design, size, tolerance) }]
   return [
     ...row('Finished bore', finishedBore),
     ...row('Slot width', slotWidth),
     ...row('Across', across),
+    ...row('Over floors', overFloors),
     ...row('Across flats', acrossFlats),
     ...row('Uncut bore', uncutBore),
   ]

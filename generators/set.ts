@@ -1,4 +1,5 @@
 import { acrossNoGo } from './across-no-go.ts'
+import { borePlug } from './bore-plug.ts'
 import { cutterBar } from './cutter-bar.ts'
 import { drillJig } from './drill-jig.ts'
 import { groundBar } from './ground-bar.ts'
@@ -28,6 +29,7 @@ export const parts: readonly Part[] = [
   settingStep,
   indexPlate,
   plugGauge,
+  borePlug,
   acrossNoGo,
   widthGauge,
   hubRing,

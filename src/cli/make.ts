@@ -25,6 +25,7 @@ export const partNames = [
   'setting-step',
   'index-plate',
   'plug-gauge',
+  'bore-plug',
   'across-no-go',
   'width-gauge',
   'hub-ring',

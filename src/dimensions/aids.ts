@@ -1,6 +1,7 @@
 import type { Spec } from '../spec/spec.ts'
 import { type AcrossNoGo, acrossNoGoOf } from './across-no-go.ts'
 import type { Reasoned } from './basis.ts'
+import { type BorePlug, borePlugOf } from './bore-plug.ts'
 import { type DrillJig, drillJigOf } from './drill-jig.ts'
 import { type HubRing, hubRingOf } from './hub-ring.ts'
 import { type IndexPlate, indexPlateOf } from './index-plate.ts'
@@ -11,6 +12,7 @@ import { type WidthGauge, widthGaugeOf } from './width-gauge.ts'
 
 /** Gauges and small shop aids beside the tooling itself; what a job has no use for is absent. */
 export interface Aids {
+  readonly borePlug?: BorePlug
   readonly acrossNoGo?: AcrossNoGo
   readonly widthGauge?: WidthGauge
   readonly hubRing?: HubRing
@@ -27,6 +29,7 @@ export const aidsOf = (
   bar: CutterBar | undefined,
   bushing: GuideBushing | undefined,
 ): { readonly [Name in keyof Aids]-?: Reasoned<NonNullable<Aids[Name]>> | undefined } => ({
+  borePlug: borePlugOf(spec, section),
   acrossNoGo: acrossNoGoOf(spec, section),
   widthGauge: widthGaugeOf(spec, section),
   hubRing: hubRingOf(spec, section, bar),

@@ -58,6 +58,7 @@ export interface Report {
   readonly press?: ReportSection
   readonly bit?: ReportSection
   readonly plug?: ReportSection
+  readonly borePlug?: ReportSection
   readonly acrossNoGo?: ReportSection
   readonly widthGauge?: ReportSection
   readonly hubRing?: ReportSection
@@ -357,6 +358,7 @@ const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
 
 /** Gauges and aids say in the report what they say in the design. */
 const aidsOf = (design: Design) => ({
+  borePlug: design.borePlug,
   acrossNoGo: design.acrossNoGo,
   widthGauge: design.widthGauge,
   hubRing: design.hubRing,

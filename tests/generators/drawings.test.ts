@@ -25,6 +25,7 @@ const dimensions = (design: Design, part: string): unknown =>
     'ground-bar': design.groundBar,
     'tool-bit': design.bit,
     'plug-gauge': design.plug,
+    'bore-plug': design.borePlug,
     'across-no-go': design.acrossNoGo,
     'width-gauge': design.widthGauge,
     'hub-ring': design.hubRing,
@@ -114,6 +115,17 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     'foot',
     'relief',
     'keyCorner',
+  ],
+  'bore-plug': ({ borePlug }) => [
+    'diameter',
+    'length',
+    'pilot.length',
+    'pilot.less',
+    'handleDiameter',
+    'handleLength',
+    ...(['keyWidth', 'overKeys', 'across', 'keyCorner', 'room', 'acrossFlats'] as const).filter(
+      (name) => borePlug?.[name] !== undefined,
+    ),
   ],
   'across-no-go': () => [
     'diameter',

@@ -2,6 +2,7 @@
 import { strFromU8, unzipSync } from 'fflate'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { acrossNoGo } from '../../generators/across-no-go.ts'
+import { borePlug } from '../../generators/bore-plug.ts'
 import { drillJig } from '../../generators/drill-jig.ts'
 import { hubRing } from '../../generators/hub-ring.ts'
 import { indexPlate } from '../../generators/index-plate.ts'
@@ -20,7 +21,7 @@ import { bore, place } from '../../src/solid/solid.ts'
 import { profileDxf } from '../../src/writers/profile.ts'
 import { readDxf } from '../writers/read-dxf.ts'
 import { type MultiPolygon, type Ring, union } from './clipping.ts'
-import { everyDesign, specimen } from './designs.ts'
+import { designed, everyDesign, specimen } from './designs.ts'
 import { areaIn, loopsAt, metalOf, moved, outside, shared } from './mesh-section.ts'
 
 let kernel: Kernel
@@ -345,6 +346,54 @@ describe('profiles', () => {
         expect(Math.sign(area)).toBe(index === 0 ? 1 : -1)
         expect(Math.abs(area / areaOf(profile.contours[index] ?? []))).toBeCloseTo(1, 2)
       })
+    }
+  })
+})
+
+describe('bore plug', () => {
+  const whole = (feature: object, diameter: number): Design =>
+    designed({ name: 'whole', units: 'mm', bore: { diameter, length: 30 }, hub: { outside: 60 }, feature })
+  const jobs = [
+    whole({ spline: { standard: 'iso-14', size: '6x23x26' } }, 23),
+    whole({ spline: { count: 5, width: [4, 4.05], major: [26, 26.1] } }, 22),
+    whole({ socket: { sides: 4, across: [12, 12.1], tip: 0.2 } }, 12.5),
+    whole({ socket: { sides: 6, across: [12, 12.1], tip: 0.2 } }, 12.25),
+  ]
+
+  it('goes into the smallest hub, printed as large as it may come out, and not into one turned between its slots', () => {
+    for (const design of jobs) {
+      const { borePlug: plug, section } = design
+      if (!plug) throw new Error('no plug')
+      const mesh = meshOf(borePlug, { ...design, borePlug: { ...plug, offset: -plug.tolerance / 2 } })
+      const metal = metalOf(loopsAt(mesh, 2, plug.length - 2))
+      // Drawn by itself: the bore, and strips to the floors or the polygon of the flats.
+      const turned = (by: number): MultiPolygon => {
+        const spun = (ring: Ring, angle: number): Ring => {
+          const [c, s] = [Math.cos(((angle + by) * Math.PI) / 180), Math.sin(((angle + by) * Math.PI) / 180)]
+          return ring.map(([x, y]): [number, number] => [x * c - y * s, x * s + y * c])
+        }
+        const flat = (section.socket?.acrossFlats.lower ?? 0) / 2
+        const count = section.at.length
+        const corner = flat / Math.cos(Math.PI / count)
+        const shapes = section.socket
+          ? [
+              Array.from({ length: count }, (_, at): [number, number] => [
+                corner * Math.cos((2 * Math.PI * at) / count),
+                corner * Math.sin((2 * Math.PI * at) / count),
+              ]),
+            ]
+          : section.at.map((angle) =>
+              spun(
+                box(0, -section.widthLimits.lower / 2, section.floorLimits?.lower ?? 0, section.widthLimits.lower / 2),
+                angle - by,
+              ),
+            )
+        return union([circleOf(section.bore.lower / 2)], ...shapes.map((ring): [Ring] => [spun(ring, 0)]))
+      }
+      expect(outside(metal, turned(0)), section.kind).toBeLessThan(0.01)
+      expect(outside(metal, turned(180 / section.at.length)), section.kind).toBeGreaterThan(0.5)
+      const { genus, bodies, openEdges, min } = measure(mesh)
+      expect({ genus, bodies, openEdges, at: min[2] }).toEqual({ genus: 0, bodies: 1, openEdges: 0, at: 0 })
     }
   })
 })

@@ -4,7 +4,7 @@ import type { Mesh } from '../../src/solid/measure.ts'
 /** Loops in which a closed mesh meets the plane `axis` = `level`, in the other two coordinates, cyclic order kept (x, y of z; y, z of x). */
 export const loopsAt = (mesh: Mesh, axis: 0 | 1 | 2, level: number): readonly Ring[] => {
   const [u, v] = [(axis + 1) % 3, (axis + 2) % 3] as [number, number]
-  const key = (at: readonly [number, number]) => `${at[0].toFixed(5)} ${at[1].toFixed(5)}`
+  const key = (at: readonly [number, number]) => `${at[0]} ${at[1]}`
   const next = new Map<string, { to: [number, number]; from: [number, number] }[]>()
   for (let first = 0; first < mesh.triangles.length; first += 3) {
     const corners = [0, 1, 2].map((side) => {
@@ -16,8 +16,10 @@ export const loopsAt = (mesh: Mesh, axis: 0 | 1 | 2, level: number): readonly Ri
       const [a, b] = [corners[side], corners[(side + 1) % 3]] as [number[], number[]]
       const [za, zb] = [(a[axis] ?? 0) - level, (b[axis] ?? 0) - level]
       if (za < 0 === zb < 0) continue
-      const part = za / (za - zb)
-      const along = (one: number) => (a[one] ?? 0) + part * ((b[one] ?? 0) - (a[one] ?? 0))
+      // Worked from below upwards, so that both triangles of an edge give the very same numbers.
+      const [low, high] = za < 0 ? [a, b] : [b, a]
+      const part = (level - (low[axis] ?? 0)) / ((high[axis] ?? 0) - (low[axis] ?? 0))
+      const along = (one: number) => (low[one] ?? 0) + part * ((high[one] ?? 0) - (low[one] ?? 0))
       crossed.push({ at: [along(u), along(v)], up: za < 0 })
     }
     const [from, to] = [crossed.find(({ up }) => !up), crossed.find(({ up }) => up)]
