@@ -50,7 +50,7 @@ const leavesOf = (design: Design, by: 'bar' | 'press' | undefined, cover: Cover)
         toolingLeaf(design, says),
       ]
     case 'press':
-      return pressLeaves(design, says)
+      return pressLeaves(design, says, cover)
     case undefined:
       return [withoutTooling(design, says)]
   }

@@ -23,3 +23,10 @@ export const firstThatFits = (cover: Cover, ways: readonly (() => Side)[]): Side
   }
   return undefined
 }
+
+/** The same, or the last, which then goes on overleaf. */
+export const asFits = (cover: Cover, ways: readonly (() => Side)[]): Side => {
+  const last = ways.at(-1)
+  if (!last) throw new RangeError('no way to set a side')
+  return firstThatFits(cover, ways) ?? last()
+}

@@ -5,6 +5,7 @@ import { pressLengthwise } from '../figures/press-lengthwise.ts'
 import { pressSection } from '../figures/press-section.ts'
 import { atEachPass, atThePress, turningByHand } from './cautions.ts'
 import type { Block, Leaf, Row, Side, Tick, Words } from './document.ts'
+import { type Cover, asFits } from './fitting.ts'
 import { measureTheBore } from './measure-bore.ts'
 import { measureTheSlot } from './measure-slot.ts'
 import { sentenceOf } from './naming.ts'
@@ -40,7 +41,7 @@ const asMeasured = ({ broach, bushing }: Design, says: Saying): readonly Block[]
   ]
 }
 
-export const stack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
+export const inTheStack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
   if (!bushing) return []
   const { press } = spec.tooling
   const has = (mm: number | undefined): string => (mm === undefined ? '' : ` (this press has ${says.size(mm)})`)
@@ -61,28 +62,41 @@ export const stack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] 
   ]
 }
 
-const setUp = (design: Design, says: Saying): Side => ({
-  title: 'set up',
-  blocks: [
-    { block: 'job', name: design.spec.name, says: sentenceOf(design, says, 'press') },
-    ...atThePress(design),
-    {
-      block: 'columns',
-      columns: [
-        { width: 108, blocks: pictured(pressSection(design, onPaper(108, 86))) },
-        { blocks: [...measureTheBore(design, says, 'press'), ...asMeasured(design, says)] },
-      ],
-    },
-    { block: 'heading', text: 'The stack' },
-    {
-      block: 'columns',
-      columns: [
-        { width: 84, blocks: pictured(pressLengthwise(design, onPaper(84, 96))) },
-        { blocks: [{ block: 'ticks', ticks: stack(design, says) }] },
-      ],
-    },
-  ],
-})
+/** Heights that the two pictures may have, mm: as large as can be, and smaller. */
+const heights = [
+  { section: 86, stack: 96 },
+  { section: 70, stack: 84 },
+  { section: 58, stack: 64 },
+] as const
+
+const setUp = (design: Design, says: Saying, cover: Cover): Side => {
+  const ways = heights.map(
+    ({ section, stack }) =>
+      (): Side => ({
+        title: 'set up',
+        blocks: [
+          { block: 'job', name: design.spec.name, says: sentenceOf(design, says, 'press') },
+          ...atThePress(design),
+          {
+            block: 'columns',
+            columns: [
+              { width: 108, blocks: pictured(pressSection(design, onPaper(108, section))) },
+              { blocks: [...measureTheBore(design, says, 'press'), ...asMeasured(design, says)] },
+            ],
+          },
+          { block: 'heading', text: 'The stack' },
+          {
+            block: 'columns',
+            columns: [
+              { width: 84, blocks: pictured(pressLengthwise(design, onPaper(84, stack))) },
+              { blocks: [{ block: 'ticks', ticks: inTheStack(design, says) }] },
+            ],
+          },
+        ],
+      }),
+  )
+  return asFits(cover, ways)
+}
 
 /** `none`, `1 × 1.055`, `1.055 + 0.800` */
 const shimsSaid = (bushing: Bushing, count: number, says: Saying): string => {
@@ -279,11 +293,11 @@ const shimsTable = (bushing: Bushing, says: Saying): readonly Block[] =>
         },
       ]
 
-export const pressLeaves = (design: Design, says: Saying): readonly Leaf[] => {
+export const pressLeaves = (design: Design, says: Saying, cover: Cover): readonly Leaf[] => {
   const { bushing } = design
   if (!bushing) return []
   return [
-    { leaf: 'machine', title: 'Machine leaf', sides: [setUp(design, says), pressing(design, says)] },
+    { leaf: 'machine', title: 'Machine leaf', sides: [setUp(design, says, cover), pressing(design, says)] },
     {
       leaf: 'tooling',
       title: 'Tooling leaf',

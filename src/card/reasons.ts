@@ -93,9 +93,9 @@ const asked = [
   'press.overError',
 ] as const
 
-/** `plan.infeedPerPass` as it is said: `plan, infeed per pass`. */
+/** `plan.infeedPerPass` as it is said: `plan infeed per pass`. */
 const pathSaid = (path: string): string =>
-  path.replaceAll('.', ', ').replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+  path.replaceAll('.', ' ').replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 
 const why = ({ basis }: Design, by: 'bar' | 'press' | undefined): readonly Block[] => {
   const other = by === 'press' ? /^(bar|bit|plan|loads)\./ : /^(bushing|press)\./
@@ -118,15 +118,24 @@ const why = ({ basis }: Design, by: 'bar' | 'press' | undefined): readonly Block
   ]
 }
 
-/** What the spec states of tooling and shop, as it was written. */
+/** What stands in the document, however deep, by path. */
+const leavesIn = (value: unknown, path: string): readonly (readonly [string, string])[] => {
+  if (Array.isArray(value)) return [[path, value.map(String).join(' to ')]]
+  if (typeof value !== 'object') return [[path, String(value)]]
+  if (value === null) return []
+  return Object.entries(value).flatMap(([name, inner]) => leavesIn(inner, path === '' ? name : `${path}.${name}`))
+}
+
+/** What the spec states, as it was written; the shop’s lists are not told over again. */
 const held = ({ spec }: Design): readonly Block[] => {
-  const stated = spec.stated.filter((path) => /^tooling\.|^feature\.|^bore\.|^hub\.|^load\./.test(path))
-  return stated.length === 0
-    ? []
-    : [
-        { block: 'heading', text: 'What was held' },
-        { block: 'paragraph', words: `Given, and not chosen: ${stated.join(', ')}.` },
-      ]
+  const stated = leavesIn(spec.written.document, '').filter(([path]) => !/^(name|units|shop|drafting)\b/.test(path))
+  return [
+    { block: 'heading', text: 'What was held' },
+    {
+      block: 'paragraph',
+      words: `Given, and not chosen: ${stated.map(([path, value]) => `${pathSaid(path.replace(/^(tooling|feature)\./, ''))} ${value}`).join('; ')}.`,
+    },
+  ]
 }
 
 export const reasonsLeaf = (design: Design, says: Saying, by: 'bar' | 'press' | undefined): Leaf => {

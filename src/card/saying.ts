@@ -15,7 +15,7 @@ export interface Saying {
   readonly fine: (mm: number, lean?: 'up' | 'down') => string
   /** A limit: no more decimals than it needs, rounded inwards. */
   readonly limit: (mm: number, lean: 'up' | 'down') => string
-  /** `27.30 to 27.50` */
+  /** `27.30 to 27.50`; one number where both are the same. */
   readonly between: (least: number, most: number) => string
   /** With the decimals that its marks ask for. */
   readonly dial: (reading: number) => string
@@ -62,6 +62,7 @@ export const sayingOf = (spec: Spec): Saying => {
     fine,
     limit,
     between: (from, to) => {
+      if (Math.abs(to - from) < 1e-9) return limit(from, 'up')
       // One number of decimals for both ends.
       const exact = [from, to].every((mm) => Math.abs(Number(read(mm)) - own(mm)) < 1e-6)
       return exact ? `${read(from)} to ${read(to)}` : `${fine(from, 'up')} to ${fine(to, 'down')}`
@@ -101,7 +102,8 @@ export const bold = (text: string): Run => ({ bold: text })
 /** Cells of go and no go. */
 export const goCells = (says: Saying, { go, noGo }: GoNoGo): readonly [Cell, Cell] => [
   says.cell(says.limit(go, 'up'), go, 'bold'),
-  says.cell(says.limit(noGo, 'down'), noGo, 'bold'),
+  // A size that is given exactly has no limits to go by.
+  Math.abs(noGo - go) < 1e-9 ? '' : says.cell(says.limit(noGo, 'down'), noGo, 'bold'),
 ]
 
 const few = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve']

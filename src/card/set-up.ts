@@ -6,7 +6,7 @@ import { lengthwise } from '../figures/lengthwise.ts'
 import { sectionFigure } from '../figures/section.ts'
 import { atTheMachine } from './cautions.ts'
 import type { Block, Side, Tick } from './document.ts'
-import { type Cover, firstThatFits } from './fitting.ts'
+import { type Cover, asFits } from './fitting.ts'
 import { measureTheBore } from './measure-bore.ts'
 import { sentenceOf } from './naming.ts'
 import { pairedUnder, pictured, scaleSaid } from './pictures.ts'
@@ -185,9 +185,5 @@ export const setUpSide = (design: Design, says: Saying, cover: Cover): Side => {
       ],
     }
   })
-  const fitting = firstThatFits(cover, ways)
-  const last = ways.at(-1)
-  if (fitting) return fitting
-  if (!last) throw new Error('no way to set the first side')
-  return last()
+  return asFits(cover, ways)
 }

@@ -36,7 +36,7 @@ const stepsOf = (design: Design, says: Saying): readonly Step[] => {
 
 /** Rows over the slots, as far as any gate has something to say in them. */
 const rowsOver = (steps: readonly Step[], blank: number): readonly Row[] =>
-  ['passes', 'expect', 'go on if from', 'to'].flatMap((name, at): readonly Row[] =>
+  ['passes', 'expect', 'go on from', 'to'].flatMap((name, at): readonly Row[] =>
     steps.some(({ over }) => over[at] !== undefined)
       ? [
           {
@@ -61,7 +61,7 @@ const turning = (
       { head: 'angle', align: 'decimal' },
       ...(crank
         ? [
-            { head: 'turns of the head', align: 'right' as const, width: 12 },
+            { head: 'turns', align: 'right' as const, width: 12 },
             { head: `holes on ${indexing.circle}`, align: 'right' as const, width: 12 },
           ]
         : []),
@@ -129,7 +129,7 @@ export const slotsTable = (design: Design, says: Saying, headed: boolean): reado
       title: 'Slots',
       named: true,
       columns: [
-        { head: 'slot' },
+        { head: 'slot', width: 19 },
         ...columns,
         ...steps.map(({ head }): Column => ({ head })),
         { head: what, width: 36, grows: true },

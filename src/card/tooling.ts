@@ -8,11 +8,14 @@ import { bold, degrees, say, type Saying } from './saying.ts'
 
 type Why = (path: string) => string
 
-/** Reasons as the design gives them; what it has none for is left empty. */
+/** Reasons as the design gives them, those that only point at another told in full; what it has none for is left empty. */
 export const reasonsIn =
   ({ basis }: Design): Why =>
-  (path) =>
-    basis[path] ?? ''
+  (path) => {
+    const why = basis[path] ?? ''
+    const elsewhere = /^see ([a-z]+\.[A-Za-z]+)$/.exec(why)?.[1]
+    return elsewhere === undefined ? why : (basis[elsewhere] ?? '')
+  }
 
 export const sizesTable = (title: string, rows: readonly (readonly [string, Words, string])[]): Block => ({
   block: 'table',

@@ -5,7 +5,10 @@ export const check: Verb = {
   takes: 'SPEC...',
   things: [1, Number.POSITIVE_INFINITY],
   says: 'work out every size and judge it; nothing is written',
-  flags: [{ name: 'json', says: 'print the report as JSON: mm, N, degrees' }],
+  flags: [
+    { name: 'json', says: 'print the report as JSON: mm, N, degrees' },
+    { name: 'picture', says: 'show the bore with its bar in plain characters, at the end of the cut' },
+  ],
   run: async (asked, desk) => {
     const [{ readJob }, { design }] = await Promise.all([import('./job.ts'), import('../design.ts')])
     const asJson = asked.switches.has('json')
@@ -24,6 +27,10 @@ export const check: Verb = {
       else {
         const { telling } = await import('./telling.ts')
         desk.say(`${at > 0 ? '\n' : ''}${telling(made, desk.width, desk.paint)}`)
+        if (asked.switches.has('picture')) {
+          const { plainSection } = await import('../figures/plain-section.ts')
+          desk.say(`\n${plainSection(made, desk.width).join('\n')}`)
+        }
       }
     }
     // One spec: its report. Several: a list of those that could be read.
