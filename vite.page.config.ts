@@ -45,9 +45,9 @@ const worksOffline: Plugin = {
 }
 
 const folderOf = (name: string): string => dirname(packages.resolve(`${name}/package.json`))
+// The faces that its style and its workers name are modules to the bundler, and found as such; these lie among the sources.
 const { gather, write } = licences([
-  { name: 'DejaVu Sans Condensed', folder: folderOf('dejavu-fonts-ttf') },
-  { name: 'Atkinson Hyperlegible Next', folder: folderOf('@fontsource-variable/atkinson-hyperlegible-next') },
+  { name: 'Atkinson Hyperlegible Next', folder: join(import.meta.dirname, 'src/writers/faces') },
 ])
 
 // A folder of static files, from which the page can be served by anything: `borewright page`, or any web server.

@@ -1,11 +1,20 @@
 /**
- * borewright as a library: `parse` a text, `readSpec` what it holds, `design` what follows, `make` the files, or `report` the numbers.
- * Nothing here touches the computer: files, fonts and kernel are the caller's.
+ * borewright as a library. `parse` reads a text and `readSpec` what it holds; `design` works everything out, at once and without a file or a
+ * clock; `make` turns a design into files, as names and bytes; `report` is every number of it. All lengths are mm, all angles degrees, all
+ * forces N. Nothing here touches the computer: kernel, fonts and faces are handed in, by `openTools` of `borewright/node` where there is Node.
+ *
+ * @example
+ * const read = parse(text)
+ * const spec = 'complaints' in read ? read : readSpec(read.document)
+ * if ('complaints' in spec) throw new Error(spec.complaints.map(tell).join('\n'))
+ * const worked = design(spec.spec)
+ * const files = await make(worked, { formats: ['pdf'] }, openTools())
  */
 export type { Finding, Remedy, Verdict } from './checks/rule.ts'
 export { cardOf } from './card/card-of.ts'
 export type { Card } from './card/document.ts'
 export { type Design, design } from './design.ts'
+export type { Size } from './fits/size.ts'
 export {
   checksum,
   type Format,
@@ -28,5 +37,5 @@ export type { Spec } from './spec/spec.ts'
 export { starterSpec } from './spec/starter.ts'
 export type { Faces } from './writers/card-files.ts'
 export { cardHtml } from './writers/card-html.ts'
-export type { Fonts } from './writers/pdf.ts'
+export type { Fonts } from './writers/fonts.ts'
 export { type Report, report } from './writers/report.ts'

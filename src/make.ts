@@ -7,7 +7,7 @@ import type { Sheet } from './drawing/sheet.ts'
 import type { Kernel, Mesh } from './solid/mesh.ts'
 import { canonical, json } from './writers/json.ts'
 import type { Faces } from './writers/card-files.ts'
-import type { Fonts } from './writers/pdf.ts'
+import type { Fonts } from './writers/fonts.ts'
 import { report } from './writers/report.ts'
 
 /** Formats that can be asked for. `report.json` is made always. */

@@ -4,7 +4,7 @@ import type { Card } from '../card/document.ts'
 import type { Design } from '../design.ts'
 import type { Sheet } from '../drawing/sheet.ts'
 import type { CardFaces } from './card-style.ts'
-import type { Fonts } from './pdf.ts'
+import type { Fonts } from './fonts.ts'
 
 /** The card's own face, in two weights of either kind of file: src/writers/faces. */
 export interface Faces {

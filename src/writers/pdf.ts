@@ -1,13 +1,8 @@
 import type { Sheet } from '../drawing/sheet.ts'
+import type { Fonts } from './fonts.ts'
 import { oneLine } from './marks.ts'
 import { opened, point } from './pdf-document.ts'
 import { draw, type Pen } from './pdf-strokes.ts'
-
-export interface Fonts {
-  /** DejaVu Sans Condensed as a TrueType file, upright and bold; the letters used are embedded. */
-  readonly regular: Uint8Array
-  readonly bold: Uint8Array
-}
 
 /** Sheets as one PDF, a sheet a page, true to scale. One outline entry a part, its further sheets under it. */
 export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8Array> {
