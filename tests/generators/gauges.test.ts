@@ -10,6 +10,7 @@ import type { Part } from '../../generators/part.ts'
 import { plugGauge } from '../../generators/plug-gauge.ts'
 import { pressSpacer } from '../../generators/press-spacer.ts'
 import { parts } from '../../generators/set.ts'
+import { shimPack } from '../../generators/shim-pack.ts'
 import { settingStep } from '../../generators/setting-step.ts'
 import { openTools } from '../../src/cli/tools.ts'
 import { widthGauge } from '../../generators/width-gauge.ts'
@@ -395,5 +396,64 @@ describe('bore plug', () => {
       const { genus, bodies, openEdges, min } = measure(mesh)
       expect({ genus, bodies, openEdges, at: min[2] }).toEqual({ genus: 0, bodies: 1, openEdges: 0, at: 0 })
     }
+  })
+})
+
+describe('every gauge', () => {
+  it('says on its sheet that it is a go-check, how near it is, and what it is not for', () => {
+    const gauges = [plugGauge, borePlug, acrossNoGo, widthGauge, hubRing, settingStep]
+    for (const design of everyDesign)
+      for (const part of gauges.filter((one) => one.belongs(design))) {
+        const headings = part.drawing(design).notes.map(({ heading, caution }) => (caution ? heading : ''))
+        expect(
+          headings.some((heading) => /^GO-CHECK ±0?\.\d+, NOT FOR ACCEPTANCE$/.test(heading)),
+          part.name,
+        ).toBe(true)
+      }
+  })
+
+  it('is not larger than a small printer’s bed, but for plates and slices of large hubs', () => {
+    for (const design of few)
+      for (const part of parts.filter((one) => one.belongs(design)))
+        for (const print of part.prints?.(design) ?? []) {
+          const { min, max } = measure(carve(kernel, print.solid, 0.05))
+          const wide = Math.max(max[0] - min[0], max[1] - min[1])
+          expect(wide, print.name).toBeLessThan(Math.max(180, 2.6 * design.section.cornerReachMost))
+        }
+  })
+})
+
+describe('shims', () => {
+  it('cannot fall through: their heads lie on the collar on both sides, however far the bar is pushed over in the slot', () => {
+    let tried = 0
+    for (const design of everyDesign) {
+      const { bushing } = design
+      if (!bushing || bushing.shims.length === 0) continue
+      const { shim, slotWidth, collarDiameter, floorFromAxis } = bushing
+      // The whole pack lies between the slot's floor and its top there; the collar is narrowest at the end farther from the axis.
+      const far = Math.max(
+        Math.abs(floorFromAxis),
+        Math.abs(floorFromAxis + bushing.shims.reduce((sum, one) => sum + one, 0)),
+      )
+      const chord = Math.sqrt((collarDiameter / 2) ** 2 - far ** 2)
+      const pushed = (slotWidth.upper - (shim.width - 0.1016)) / 2
+      expect(Math.min(shim.headWidth / 2 - pushed, chord) - slotWidth.upper / 2).toBeGreaterThan(1)
+      // And the bar ends inside the bushing, so that it rests on the head alone.
+      expect(shim.length).toBeLessThan(bushing.length + bushing.collarThickness)
+      expect(shim.length).toBeGreaterThan(bushing.length)
+      tried += 1
+    }
+    expect(tried).toBeGreaterThan(20)
+  })
+
+  it('are cut from one profile, the outside counter-clockwise, the hole inside its head', () => {
+    const design = everyDesign.find((one) => shimPack.belongs(one))
+    if (!design) throw new Error('no shims')
+    const profile = shimPack.profile?.(design)
+    const [outline, hole] = profile?.contours ?? []
+    expect(areaOf(outline ?? [])).toBeGreaterThan(0)
+    expect(areaOf(hole ?? [])).toBeLessThan(0)
+    const { entities } = readDxf(profileDxf(profile ?? { name: '', contours: [] }))
+    expect(entities.map(({ type }) => type)).toEqual(['LWPOLYLINE', 'LWPOLYLINE'])
   })
 })
