@@ -1,7 +1,7 @@
-import { useState } from 'preact/hooks'
-import { useEffect } from 'preact/hooks'
+import type { ComponentChildren } from 'preact'
+import { useEffect, useState } from 'preact/hooks'
 import { current, design, jobAsked, outcome, settled, working } from '../answers.ts'
-import { document, jobUnits, stated, told } from '../job.ts'
+import { document, jobUnits, opened, stated, told } from '../job.ts'
 import { chosen } from '../rows/chosen.ts'
 import { byRow } from '../rows/complaining.ts'
 import { known } from '../rows/known.ts'
@@ -11,22 +11,47 @@ import { statedShown, unitOf, workedShown } from '../rows/shown.ts'
 import { shownUnits } from '../shown-in.ts'
 import { Blank } from './blank.tsx'
 import { Heading } from './heading.tsx'
-import { isMapping } from '../../spec/place.ts'
+import { isMapping, placeOf, standsAt } from '../../spec/place.ts'
 
 const there = (row: Row): boolean => row.when?.(asked(document.value)) ?? true
 
-/** One or more groups of lines; what is seldom told is folded away until it is. */
+/** Told when the job was opened: what is told since does not move under the hand. */
+const wasTold = (row: Row): boolean => standsAt(opened.value.document, placeOf(row.path)) !== undefined
+
+/** Lines that are seldom told, folded away until they are asked for, or complained of. */
+const Folded = ({
+  says,
+  rows,
+  line,
+}: {
+  says: string
+  rows: readonly Row[]
+  line: (row: Row) => ComponentChildren
+}) => {
+  const [open, setOpen] = useState(rows.some(wasTold))
+  const complained = rows.some((row) => byRow(outcome.value?.complaints ?? []).has(row.path))
+  useEffect(() => {
+    if (complained || rows.some(wasTold)) setOpen(true)
+  }, [complained, opened.value])
+  return (
+    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{says}</summary>
+      {rows.map(line)}
+    </details>
+  )
+}
+
+/** One or more groups of lines; what is seldom told is folded away. */
 export const Groups = ({ groups }: { groups: readonly Group[] }) => {
   const complaints = byRow(outcome.value?.complaints ?? [])
   const line = (row: Row) => <Blank key={row.path} row={row} complaint={complaints.get(row.path)} />
-  const isAsked = (row: Row): boolean => stated(row.path) !== undefined || complaints.has(row.path)
   return (
     <>
       {groups
         .filter((group) => group.when?.(asked(document.value)) ?? true)
         .map((group) => {
           const rows = group.rows.filter(there)
-          const often = group.seldom ? [] : rows.filter((row) => !row.seldom || isAsked(row))
+          const often = group.seldom ? [] : rows.filter((row) => !row.seldom || wasTold(row))
           const seldom = rows.filter((row) => !often.includes(row))
           const lower = group.heading.charAt(0).toLowerCase() + group.heading.slice(1)
           return (
@@ -34,10 +59,7 @@ export const Groups = ({ groups }: { groups: readonly Group[] }) => {
               <legend class={group.seldom ? 'unseen' : ''}>{group.heading}</legend>
               {often.map(line)}
               {seldom.length > 0 && (
-                <details open={group.seldom === true && seldom.some(isAsked)}>
-                  <summary>{group.seldom ? group.heading : `More of ${lower}`}</summary>
-                  {seldom.map(line)}
-                </details>
+                <Folded says={group.seldom ? group.heading : `More of ${lower}`} rows={seldom} line={line} />
               )}
             </fieldset>
           )

@@ -292,6 +292,7 @@ const drawings: Group = {
       kind: words({ first: 'first angle', third: 'third angle' }),
       worked: ({ spec }) => spec.drafting.projection,
     },
+    { path: 'dual', word: 'Other unit on the card', kind: yes },
   ]),
 }
 

@@ -67,7 +67,7 @@ const samples = (row: Row): readonly (readonly [string, unknown])[] => {
   }
 }
 
-describe('every line of the form', { timeout: 300_000 }, () => {
+describe('every line of the form', { timeout: 590_000 }, () => {
   it('takes what is typed into it, in mm and in inches, and puts it where it belongs in the spec', async () => {
     const { page, wrongs } = await visit()
     await openInvented(page, 'a cider-mill pulley')
@@ -75,28 +75,41 @@ describe('every line of the form', { timeout: 300_000 }, () => {
     const tried: string[] = []
     const wrong: unknown[] = []
     const spec = async (): Promise<string> => (await page.textContent('pre.spec')) ?? ''
+    await page.evaluate(() => {
+      for (const each of document.querySelectorAll('.told details')) each.setAttribute('open', '')
+    })
     for (const row of rows) {
       const id = `#at-${row.path.replaceAll('.', '-')}`
-      await page.evaluate(() => {
-        for (const each of document.querySelectorAll('.told details')) each.setAttribute('open', '')
-      })
       if ((await page.locator(id).count()) === 0) continue
       for (const [typed, says] of samples(row)) {
         const before = await spec()
-        if (row.kind.is === 'word' || row.kind.is === 'flag') await page.locator(id).selectOption(typed)
+        if (row.kind.is === 'word' || row.kind.is === 'flag') await page.locator(id).selectOption({ value: typed })
         else {
           await page.locator(id).fill(typed)
           await page.locator(id).press('Enter')
         }
         const stood = JSON.stringify(standsAt(parse(before), placeOf(row.path))) === JSON.stringify(says)
-        if (!stood) await page.waitForFunction((was) => document.querySelector('pre.spec')?.textContent !== was, before)
+        if (!stood)
+          await page
+            .waitForFunction((was) => document.querySelector('pre.spec')?.textContent !== was, before, {
+              timeout: 20_000,
+            })
+            .catch(async () =>
+              wrong.push([row.path, typed, 'not taken', await page.locator('.notice').allTextContents()]),
+            )
         const now = standsAt(parse(await spec()), placeOf(row.path))
         if (JSON.stringify(now) !== JSON.stringify(says)) wrong.push([row.path, typed, now])
         tried.push(row.path)
         if (!stood) {
           await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur())
           await page.keyboard.press('Control+z')
-          await page.waitForFunction((was) => document.querySelector('pre.spec')?.textContent === was, before)
+          await page
+            .waitForFunction((was) => document.querySelector('pre.spec')?.textContent === was, before, {
+              timeout: 10_000,
+            })
+            .catch(async () =>
+              wrong.push([row.path, typed, 'not undone', await page.locator('.notice').allTextContents()]),
+            )
         }
       }
     }
