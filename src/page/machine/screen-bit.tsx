@@ -1,6 +1,6 @@
 import type { Tick as CardTick } from '../../card/document.ts'
 import { plain } from '../../card/document.ts'
-import { stack } from '../../card/press.ts'
+import { inTheStack } from '../../card/press.ts'
 import { ofTheBit, ofTheMachine, openBehind } from '../../card/set-up.ts'
 import { within } from '../../plan/found.ts'
 import { Heading } from '../parts/heading.tsx'
@@ -11,7 +11,7 @@ import { ticked, valueOf } from './record.ts'
 /** What the card has to be seen to at the setting up, but what is measured over bar and nose: that is asked for by itself. */
 const setUpTicks = ({ design, says, way }: Job): readonly CardTick[] =>
   way === 'press'
-    ? stack(design, says)
+    ? inTheStack(design, says)
     : [...openBehind(design, says), ...ofTheBit(design, says), ...ofTheMachine(design, says)].filter(
         ({ words }) => !/^Over (?:bar|back) and nose/.test(plain(words)),
       )

@@ -62,7 +62,7 @@ export const Cut = ({ now, screen }: { now: Job; screen: OfSlot }) => {
       <div class="side-by-side">
         <div class="number" onClick={passDone}>
           <p class="turn">{at.next ? 'Turn the dial to' : springing ? 'Leave the dial at' : 'The dial reads'}</p>
-          <p class={`huge${says.dial(turned).length > 5 ? ' is-long' : ''}`}>{says.dial(turned)}</p>
+          <p class={`huge long-${says.dial(turned).length}`}>{says.dial(turned)}</p>
           {apart && (
             <p class="do travel">
               {says.dial(at.travel)} of {plan.dial.slide === undefined ? 'travel' : 'infeed'}

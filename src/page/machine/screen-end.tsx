@@ -34,7 +34,7 @@ export const Add = ({ now }: { now: Job }) => {
       </Heading>
       <div class="number">
         <p class="turn">{asked?.add === undefined ? 'Leave the dial at' : 'Turn the dial to'}</p>
-        <p class={`huge${says.dial(dial).length > 5 ? ' is-long' : ''}`}>{says.dial(dial)}</p>
+        <p class={`huge long-${says.dial(dial).length}`}>{says.dial(dial)}</p>
         <p class="do">
           {asked ? `${asked.word} ` : ''}
           {springs > 0 ? `${countOf(springs)} spring passes` : 'the stroke'}, then measure

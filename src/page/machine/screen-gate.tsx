@@ -80,7 +80,7 @@ export const Gate = ({ now, screen }: { now: Job; screen: AtGate }) => {
               unit={now.unit}
               large
               dial={gate.reading}
-              note={`expect ${says.read(expected.expected ?? expected.byDial)}; ${says.between(expected.least, expected.most)} goes on`}
+              note={`expect ${says.read(expected.expected ?? expected.byDial)}`}
             />
             <div class="at-hand">
               <Told answer={answer} />

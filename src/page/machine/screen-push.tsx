@@ -51,7 +51,7 @@ export const PushThrough = ({ now, screen }: { now: Job; screen: Push }) => {
       </p>
       <div class="number">
         <p class="turn">It must mike</p>
-        <p class={`huge${says.read(over.over).length > 5 ? ' is-long' : ''}`}>{says.read(over.over)}</p>
+        <p class={`huge long-${says.read(over.over).length}`}>{says.read(over.over)}</p>
       </div>
       <Blank key={key} name={key} label={`Measured over, ${now.unit}`} unit={now.unit} large />
       <Told
