@@ -12,6 +12,7 @@ const ranks = [
   'src/mechanics',
   'src/plan',
   'src/checks',
+  'src/sizes.ts',
   'src/design.ts',
   'src/solid',
   'src/drawing',

@@ -102,8 +102,8 @@ export const narrowerNose = (job: FitJob): readonly Proposal[] => {
 /** Less in a pass, where it is the chip's room that keeps the nose out. */
 const thinnerChips = (job: FitJob): readonly Proposal[] => {
   const { projectionFloor } = inBore(job)
-  if (projectionFloor <= job.asked.clearance.front + 1e-9 || !job.plan) return []
-  const now = job.plan.infeedPerPass
+  const { infeed: now } = job
+  if (projectionFloor <= job.asked.clearance.front + 1e-9 || now === undefined) return []
   return [0.5, 0.25]
     .map((part) => roundTo(now * part, either(job.spec.units, 0.0025, 0.0001)))
     .filter((infeed) => infeed >= 0.005 - 1e-9)

@@ -1,8 +1,9 @@
 /** The two ways of cutting one slot, side by side. */
-import type { Budget } from '../plan/errors.ts'
 import { figure } from '../spec/figures.ts'
 import { about } from './families.ts'
 import { verdictOf } from './judge.ts'
+import type { Budget, Errors } from '../plan/errors.ts'
+import type { Plan } from '../plan/types.ts'
 import type { Finding, Verdict, Worked } from './rule.ts'
 
 export interface Way {
@@ -44,10 +45,16 @@ const judged = (by: Way['by'], findings: readonly Finding[]) => {
   return { verdict, ...(against && (verdict === 'fail' || verdict === 'unknown') && { why: against.reason }) }
 }
 
-const barWay = (job: Worked, findings: readonly Finding[]): Way => {
+/** What the two are compared by. */
+interface Planned extends Worked {
+  readonly plan?: Plan
+  readonly errors: Errors
+}
+
+const barWay = (job: Planned, findings: readonly Finding[]): Way => {
   const { bar, loads, plan, errors } = job
-  const depth = likely(errors?.bar, 'depth')
-  const position = likely(errors?.bar, 'position')
+  const depth = likely(errors.bar, 'depth')
+  const position = likely(errors.bar, 'position')
   return {
     by: 'bar',
     ...judged('bar', findings),
@@ -59,7 +66,7 @@ const barWay = (job: Worked, findings: readonly Finding[]): Way => {
   }
 }
 
-const pressWay = (job: Worked, findings: readonly Finding[]): Way => {
+const pressWay = (job: Planned, findings: readonly Finding[]): Way => {
   const { bushing, pressLoads, errors, section } = job
   if (!bushing)
     return {
@@ -69,8 +76,8 @@ const pressWay = (job: Worked, findings: readonly Finding[]): Way => {
       make: ['guide bushing', 'shims'],
     }
   const pushes = bushing.passes.length * section.at.length
-  const depth = likely(errors?.press, 'depth')
-  const position = likely(errors?.press, 'position')
+  const depth = likely(errors.press, 'depth')
+  const position = likely(errors.press, 'position')
   return {
     by: 'press',
     ...judged('press', findings),
@@ -85,7 +92,7 @@ const pressWay = (job: Worked, findings: readonly Finding[]): Way => {
 }
 
 /** Compares the two where both are open; undefined where the spec asks for one. */
-export const waysOf = (job: Worked, findings: readonly Finding[]): Ways | undefined => {
+export const waysOf = (job: Planned, findings: readonly Finding[]): Ways | undefined => {
   const { bar, press } = job.spec.tooling
   if (!bar || !press || job.section.kind === 'socket' || job.section.kind === 'slit' || job.section.kind === 'groove')
     return undefined

@@ -18,14 +18,13 @@ const loadsAt = ({ spec, asked, bar, bit, groundBar }: CutJob, infeed: number): 
 
 /** Smaller infeeds that heal a rule as far as bar and bit stay the same, the two largest of them. */
 const lighterCut = <Job extends CutJob>(job: Job, { measured, limit, sense }: Ruling<Job>): readonly Proposal[] => {
-  const { spec, plan } = job
-  if (!plan) return []
-  const now = plan.infeedPerPass
+  const { spec, infeed: now } = job
+  if (now === undefined) return []
   return [0.75, 0.5, 0.35, 0.25]
     .map((part) => roundTo(now * part, either(spec.units, 0.0025, 0.0001)))
     .filter((infeed) => {
       const loads = infeed >= thinnest ? loadsAt(job, infeed) : undefined
-      const lighter = loads && { ...job, loads, plan: { ...plan, infeedPerPass: infeed } }
+      const lighter = loads && { ...job, loads, infeed }
       const [found, bound] = lighter ? [measured(lighter), limit(lighter)] : []
       return found !== undefined && bound !== undefined && (sense === 'at least' ? found >= bound : found <= bound)
     })

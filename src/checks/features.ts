@@ -128,9 +128,9 @@ export const featureRules: readonly Rule[] = [
     binding: 'should',
     sense: 'at least',
     unit: 'mm',
-    applies: ({ section, plan }) => section.slit !== undefined && plan !== undefined,
+    applies: ({ section, infeed }) => section.slit !== undefined && infeed !== undefined,
     measured: ({ section }) => section.slit?.web,
-    limit: ({ plan }) => (plan?.infeedPerPass ?? 0) / 2,
+    limit: ({ infeed }) => (infeed ?? 0) / 2,
     reason: ({ measured, limit }, job, broken) =>
       `When the slit’s corners come out, ${measured} of web stands in the middle; half an infeed is ${limit}.${broken ? ' It tears out sideways.' : ''} From ${length(job, Math.max(0, (job.section.slit?.outside ?? 0) / 2 - (job.section.slit?.halfInfeedFrom ?? 0)))} under the outside take half the infeed.`,
     remedies: (job) => {

@@ -132,11 +132,11 @@ export const cutRules: readonly Rule<CutJob>[] = [
       sense: 'at least',
       unit: 'mm',
       measured: ({ asked }) => asked.clearance.withdrawn,
-      limit: ({ loads, plan }) => loads.lag.most + 2 * (plan?.infeedPerPass ?? 0),
+      limit: ({ loads, infeed }) => loads.lag.most + 2 * (infeed ?? 0),
       reason: ({ measured, limit }) => `The bar is drawn back ${measured} for the return; ${limit} clears the edge.`,
     },
     (job) => {
-      const enough = upTo(job, job.loads.lag.most + 2 * (job.plan?.infeedPerPass ?? 0), 0.05, 0.002)
+      const enough = upTo(job, job.loads.lag.most + 2 * (job.infeed ?? 0), 0.05, 0.002)
       return [
         {
           say: `Draw back ${length(job, enough)} for the return.`,

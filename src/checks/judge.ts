@@ -75,10 +75,6 @@ export const judge = <Job extends Worked>(rule: Rule<Job>, job: Job): Judged => 
   }
 }
 
-/** Those rules of a family that apply to a job of its kind. */
-export const applying = <Job extends Worked>(rules: readonly Rule<Job>[], job: Job): readonly Rule<Job>[] =>
-  rules.filter((rule) => rule.applies?.(job) ?? true)
-
 const rank: Record<Verdict, number> = { fail: 0, unknown: 1, caution: 2, pass: 3 }
 
 /** Share of the limit that is room: what tells a tight margin from a wide one across units. */

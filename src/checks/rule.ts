@@ -1,7 +1,6 @@
-import type { BarInBore, CutterBar, GroundBar, GuideBushing, PlugGauge, Section, ToolBit } from '../dimensions/types.ts'
+import type { BarInBore, CutterBar, GroundBar, GuideBushing, Section, ToolBit } from '../dimensions/types.ts'
 import type { JointLoads, KeyLoads, Loads, PressLoads } from '../mechanics/loads.ts'
-import type { Errors } from '../plan/errors.ts'
-import type { Indexing, Measuring, Plan } from '../plan/types.ts'
+import type { Indexing } from '../plan/types.ts'
 import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
 
 export type Verdict = 'pass' | 'caution' | 'fail' | 'unknown'
@@ -26,18 +25,13 @@ export interface Proposal extends Remedy {
 export interface Worked {
   readonly spec: Spec
   readonly section: Section
+  /** Infeed of a pass; absent where there is no bar. */
+  readonly infeed?: number
   readonly bar?: CutterBar
   readonly bit?: ToolBit
   /** In place of bar and bit, where the bar is ground of one piece. */
   readonly groundBar?: GroundBar
   readonly bushing?: GuideBushing
-  readonly plug: PlugGauge
-  readonly plan?: Plan
-  /** How to tell that the feature is right, however it was cut. */
-  readonly measuring: Measuring
-  /** Of a round hub as long as its bore, kg; absent where its outside is not told. */
-  readonly hubWeight?: number
-  readonly errors?: Errors
   /** More than one slot. */
   readonly indexing?: Indexing
   readonly loads?: Loads
@@ -45,8 +39,6 @@ export interface Worked {
   readonly keyLoads?: KeyLoads
   /** Splines and sockets. */
   readonly jointLoads?: JointLoads
-  /** Why each dimension is what it is, by path: `bar.projection`. */
-  readonly basis: Readonly<Record<string, string>>
 }
 
 /** A job with a bar of either kind. */

@@ -1,0 +1,232 @@
+import type { Rule, Worked } from './checks/rule.ts'
+import { cutRules, forceRules } from './checks/forces.ts'
+import { fitRules } from './checks/bar-fit.ts'
+import { groundForceRules, groundRules } from './checks/ground.ts'
+import { weigh } from './checks/judge.ts'
+import { type Aids, aidsOf } from './dimensions/aids.ts'
+import type { Reasoned } from './dimensions/basis.ts'
+import { bestCandidate, type Candidate } from './dimensions/candidates.ts'
+import { cutterBarOf } from './dimensions/cutter-bar.ts'
+import { groundBarOf } from './dimensions/ground-bar.ts'
+import { guideBushingOf } from './dimensions/guide-bushing.ts'
+import { hubWeightOf } from './dimensions/hub-weight.ts'
+import { plugGaugeOf } from './dimensions/plug-gauge.ts'
+import { sectionOf } from './dimensions/section.ts'
+import { infeedPerPass, lighterInfeeds } from './dimensions/settings.ts'
+import { toolBitOf } from './dimensions/tool-bit.ts'
+import type { GroundBar, PlugGauge } from './dimensions/types.ts'
+import { groundLoadsOf, jointLoadsOf, keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
+import { type Errors, errorsOf } from './plan/errors.ts'
+import { indexingOf } from './plan/indexing.ts'
+import { measuringOf } from './plan/measuring.ts'
+import { planBasis, planOf } from './plan/passes.ts'
+import type { Measuring, Plan } from './plan/types.ts'
+import type { BarSpec, Broach, Spec } from './spec/spec.ts'
+
+/** What bears on whether a job goes, and the reasons of each part of it, not yet put into words by path. */
+export interface Job extends Worked {
+  readonly asked?: BarSpec
+  readonly broach?: Broach
+  readonly reasons: readonly (readonly [part: string, reasoned: Reasoned<object>])[]
+}
+
+/** The sizes, before they are judged. */
+export interface Sized extends Worked, Aids {
+  readonly asked?: BarSpec
+  readonly broach?: Broach
+  readonly plug: PlugGauge
+  readonly plan?: Plan
+  /** How to tell that the feature is right, however it was cut. */
+  readonly measuring: Measuring
+  /** Of a round hub as long as its bore, kg; absent where its outside is not told. */
+  readonly hubWeight?: number
+  readonly errors: Errors
+  /** Why each dimension is what it is, by path: `bar.projection`. */
+  readonly basis: Readonly<Record<string, string>>
+}
+
+const steelNamed = (steel: string): string =>
+  steel === 'drill rod' ? 'drill rod (silver steel), soft' : `${steel} class steel`
+
+/** Whether something of a job's bar is broken. */
+const breaks = (job: Job): boolean => {
+  const fails = <Own extends Worked>(rules: readonly Rule<Own>[], own: Own): boolean =>
+    rules.some((rule) => (rule.applies?.(own) ?? true) && weigh(rule, own).verdict === 'fail')
+  if (hasBar(job) && hasLoads(job)) return fails(forceRules, job)
+  if (!hasGround(job) || !hasLoads(job)) return false
+  return fails(fitRules, job) || fails(groundRules, job) || fails(cutRules, job) || fails(groundForceRules, job)
+}
+
+type With<Name extends keyof Job> = { readonly [Each in Name]-?: NonNullable<Job[Each]> }
+
+export const hasBar = <Own extends Job>(job: Own): job is Own & With<'asked' | 'bar' | 'bit'> =>
+  job.asked !== undefined && job.bar !== undefined && job.bit !== undefined
+export const hasGround = <Own extends Job>(job: Own): job is Own & With<'asked' | 'groundBar'> =>
+  job.asked !== undefined && job.groundBar !== undefined
+export const hasLoads = <Own extends Job>(job: Own): job is Own & With<'loads'> => job.loads !== undefined
+export const hasBushing = <Own extends Job>(job: Own): job is Own & With<'broach' | 'bushing'> =>
+  job.broach !== undefined && job.bushing !== undefined
+
+/**
+ * Works out what bears on whether a job goes. Where nobody has said how much to take in a pass, it is the usual for the material,
+ * or the most that bar and bit bear.
+ */
+export const jobOf = (spec: Spec): Job => {
+  const asked = spec.tooling.bar
+  const section = sectionOf(spec)
+  const usual = worked(spec, section, asked)
+  return asked ? withdrawnFarther(spec, section, asked, bearable(spec, section, asked, usual)) : usual
+}
+
+/** Every size of a spec that has been read. */
+export const sizesOf = (spec: Spec): Sized => allOf(jobOf(spec))
+
+/** Whether nothing is fixed that tells one form of bar from another. */
+const leftOpen = ({ form, diameter, projection, bit, screw }: BarSpec): boolean =>
+  form === undefined && diameter === undefined && projection === undefined && bit === undefined && screw === undefined
+
+/** In larger bores a blank and a bar to hold it are sooner bought than a bar of one piece is ground, mm. Source: judgement. */
+const onePieceUpTo = 12
+
+/** A bar of one piece has a flat edge: no V, no round. */
+const takesOnePiece = ({ socket, groove, bore }: Worked['section']): boolean =>
+  !socket && !groove && bore.lower <= onePieceUpTo
+
+/** With less in a pass, then with less rake, whichever first breaks nothing; as asked where nothing helps. */
+const bearable = (spec: Spec, section: Reasoned<Worked['section']>, asked: BarSpec, usual: Job): Job => {
+  if (!breaks(usual)) return usual
+  const infeeds = asked.infeed === undefined ? lighterInfeeds(spec, asked) : []
+  const rakes = asked.rake === undefined ? [8, 5, 3, 0].filter((rake) => rake < (usual.bit?.rake ?? 0)) : []
+  const onePiece: BarSpec = { ...asked, form: 'one piece' }
+  const ways: readonly BarSpec[] = [
+    ...infeeds.map((infeed) => ({ ...asked, infeed })),
+    ...rakes.map((rake) => ({ ...asked, rake })),
+    ...rakes.flatMap((rake) => infeeds.map((infeed) => ({ ...asked, rake, infeed }))),
+    ...(leftOpen(asked) && takesOnePiece(usual.section)
+      ? [onePiece, ...infeeds.map((infeed) => ({ ...onePiece, infeed }))]
+      : []),
+  ]
+  for (const way of ways) {
+    const lighter = worked(spec, section, way)
+    if (!breaks(lighter)) return lighter
+  }
+  return usual
+}
+
+/** Drawn back as far as the lag and two chips ask, where nobody has said how far and the bore has room for it. */
+const withdrawnFarther = (spec: Spec, section: Reasoned<Worked['section']>, stated: BarSpec, near: Job): Job => {
+  const { asked, loads, infeed } = near
+  if (!asked || !loads || spec.stated.includes('tooling.bar.clearance.withdrawn')) return near
+  const needed = loads.lag.most + 2 * (infeed ?? 0)
+  if (needed <= stated.clearance.withdrawn) return near
+  const step = spec.units === 'mm' ? 0.05 : 0.002 * 25.4
+  const withdrawn = Math.ceil(needed / step + 0.2) * step
+  const farther = worked(spec, section, { ...asked, clearance: { ...asked.clearance, withdrawn } })
+  const made = farther.bar ?? farther.groundBar
+  const before = near.bar ?? near.groundBar
+  const sound =
+    made?.stages.every(({ projection, projectionMax }) => projection + made.setting <= projectionMax + 1e-9) === true &&
+    made.stages.length === before?.stages.length &&
+    (farther.bar === undefined) === (near.bar === undefined)
+  const asStiff = (made?.diameter.nominal ?? 0) >= (before?.diameter.nominal ?? 0) - 1e-9
+  return sound && asStiff && !breaks(farther) ? farther : near
+}
+
+/**
+ * A bar of one piece, where it is asked for, or where in a small bore no bit can be held in any bar and nothing is fixed that speaks against it; undefined
+ * where it has no room either.
+ */
+const groundInstead = (
+  spec: Spec,
+  asked: BarSpec,
+  section: Worked['section'],
+  candidate: Candidate | undefined,
+): Reasoned<GroundBar> | undefined => {
+  if (section.socket || section.groove) return undefined
+  if (asked.form === 'one piece') return groundBarOf(spec, asked, section).reasoned
+  if (!leftOpen(asked) || !takesOnePiece(section) || candidate?.broken.length === 0) return undefined
+  const { works, reasoned } = groundBarOf(spec, asked, section)
+  return works ? reasoned : undefined
+}
+
+const worked = (spec: Spec, section: Reasoned<Worked['section']>, asked: BarSpec | undefined): Job => {
+  const reasons: (readonly [string, Reasoned<object>])[] = []
+  const keep = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined => {
+    if (reasoned) reasons.push([part, reasoned])
+    return reasoned?.sizes
+  }
+  reasons.push(['section', section])
+  const { sizes } = section
+  const candidate = asked && asked.form !== 'one piece' ? bestCandidate(spec, asked, sizes) : undefined
+  const ground = asked && groundInstead(spec, asked, sizes, candidate)
+  const groundBar = keep('bar', ground)
+  const bar = groundBar || !asked || !candidate ? undefined : keep('bar', cutterBarOf(spec, asked, sizes, candidate))
+  const bit = asked && bar && keep('bit', toolBitOf(spec, asked, sizes, bar))
+  const broach = spec.tooling.press?.broach
+  const bushing = broach && keep('bushing', guideBushingOf(spec, broach, sizes))
+  const loads =
+    asked && bar && bit
+      ? keep('loads', loadsOf(spec, asked, bar, bit))
+      : asked && groundBar && keep('loads', groundLoadsOf(spec, asked, groundBar))
+  const indexing = keep('indexing', indexingOf(spec, sizes))
+  const pressLoads = broach && bushing && keep('press', pressLoadsOf(spec, broach, bushing, sizes))
+  const keyLoads = keep('key', keyLoadsOf(spec, sizes))
+  const jointLoads = keep('joint', jointLoadsOf(spec, sizes))
+  return {
+    spec,
+    section: sizes,
+    ...(asked && { asked }),
+    ...(asked && (bar ?? groundBar) && { infeed: infeedPerPass(spec, asked) }),
+    ...(bar && { bar: loads ? { ...bar, stock: { ...bar.stock, material: steelNamed(loads.barSteel) } } : bar }),
+    ...(bit && { bit }),
+    ...(groundBar && { groundBar }),
+    ...(broach && { broach }),
+    ...(bushing && { bushing }),
+    ...(indexing && { indexing }),
+    ...(loads && { loads }),
+    ...(pressLoads && { pressLoads }),
+    ...(keyLoads && { keyLoads }),
+    ...(jointLoads && { jointLoads }),
+    reasons,
+  }
+}
+
+/** Adds to a job what no rule looks at: the plan, gauges and aids, what may come out wrong, and every reason by its path. */
+export const allOf = ({ reasons, ...job }: Job): Sized => {
+  const { spec, section, asked, bar, groundBar, bit, bushing, broach, loads, indexing } = job
+  const all = [...reasons]
+  const keep = <D extends object>(part: string, reasoned: Reasoned<D>): D => {
+    all.push([part, reasoned])
+    return reasoned.sizes
+  }
+  const plug = keep('plug', plugGaugeOf(spec, section))
+  const cutting = bar ?? groundBar
+  const plan =
+    asked && cutting && keep('plan', { sizes: planOf(spec, asked, cutting, section, loads), basis: planBasis })
+  const measuring = keep('measuring', measuringOf(spec, section))
+  const hubWeight = hubWeightOf(spec)
+  const aids = Object.fromEntries(
+    Object.entries(aidsOf(spec, section, bar ?? groundBar, bushing)).flatMap(([name, aid]) =>
+      aid ? [[name, keep<object>(name, aid)]] : [],
+    ),
+  ) as Aids
+  return {
+    ...job,
+    plug,
+    ...(plan && { plan }),
+    measuring,
+    ...(hubWeight !== undefined && { hubWeight }),
+    ...aids,
+    errors: errorsOf(spec, section, { bar, bit, plan, loads, bushing, broach, indexing }),
+    basis: byPath(all),
+  }
+}
+
+/** Reasons by path, of the sizes that there are. */
+const byPath = (reasons: Job['reasons']): Readonly<Record<string, string>> => {
+  const basis: Record<string, string> = {}
+  for (const [part, { sizes, basis: why }] of reasons)
+    for (const [name, reason] of Object.entries(why))
+      if ((name.split('.')[0] ?? '') in sizes) basis[`${part}.${name}`] = String(reason)
+  return basis
+}
