@@ -201,7 +201,13 @@ const notes = (design: Design): readonly Notes[] => {
     },
     printingOrder(
       'Print it lying down, letters up, nothing under it.',
-      [['Or cut it from flat stock by the profile.']],
+      [
+        [
+          steps.length > 1
+            ? 'Or cut them from flat stock; the profile is that of the first.'
+            : 'Or cut it from flat stock by the profile.',
+        ],
+      ],
       'High: file the foot. Low: print again, higher.',
     ),
   ]

@@ -7,7 +7,7 @@ import { type HubRing, hubRingOf } from './hub-ring.ts'
 import { type IndexPlate, indexPlateOf } from './index-plate.ts'
 import { type PressSpacer, pressSpacerOf } from './press-spacer.ts'
 import { type SettingStep, settingStepOf } from './setting-step.ts'
-import type { CutterBar, GuideBushing, Section } from './types.ts'
+import type { CutterBar, GroundBar, GuideBushing, Section } from './types.ts'
 import { type WidthGauge, widthGaugeOf } from './width-gauge.ts'
 
 /** Gauges and small shop aids beside the tooling itself; what a job has no use for is absent. */
@@ -26,15 +26,19 @@ export interface Aids {
 export const aidsOf = (
   spec: Spec,
   section: Section,
-  bar: CutterBar | undefined,
+  inBore: CutterBar | GroundBar | undefined,
   bushing: GuideBushing | undefined,
-): { readonly [Name in keyof Aids]-?: Reasoned<NonNullable<Aids[Name]>> | undefined } => ({
-  borePlug: borePlugOf(spec, section),
-  acrossNoGo: acrossNoGoOf(spec, section),
-  widthGauge: widthGaugeOf(spec, section),
-  hubRing: hubRingOf(spec, section, bar),
-  settingStep: bar && settingStepOf(spec, bar),
-  indexPlate: indexPlateOf(spec, section),
-  drillJig: bar && drillJigOf(spec, bar),
-  pressSpacer: pressSpacerOf(spec, section, bushing, bar),
-})
+): { readonly [Name in keyof Aids]-?: Reasoned<NonNullable<Aids[Name]>> | undefined } => {
+  // What holds a bit that can be set; one piece has nothing to set, and no hole to drill.
+  const bar = inBore?.form === 'one piece' ? undefined : inBore
+  return {
+    borePlug: borePlugOf(spec, section),
+    acrossNoGo: acrossNoGoOf(spec, section),
+    widthGauge: widthGaugeOf(spec, section),
+    hubRing: hubRingOf(spec, section, inBore),
+    settingStep: bar && settingStepOf(spec, bar),
+    indexPlate: indexPlateOf(spec, section),
+    drillJig: bar && drillJigOf(spec, bar),
+    pressSpacer: pressSpacerOf(spec, section, bushing, inBore),
+  }
+}

@@ -279,7 +279,9 @@ describe('spacer', () => {
       if (!spacer) throw new Error('no spacer')
       expect(spacer.opening / 2).toBeGreaterThanOrEqual(design.section.cornerReachMost + 0.2 - 1e-9)
       expect(spacer.free).toBeGreaterThan(
-        spacer.under === 'broach' ? (design.bushing?.below ?? Infinity) : (design.bar?.tipBeyond ?? Infinity),
+        spacer.under === 'broach'
+          ? (design.bushing?.below ?? Infinity)
+          : ((design.bar ?? design.groundBar)?.tipBeyond ?? Infinity),
       )
       expect(spacer.outside).toBeGreaterThan(spacer.opening + 11)
       const { volume, genus } = measure(meshOf(pressSpacer, design))
