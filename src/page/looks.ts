@@ -25,6 +25,7 @@ const looks: readonly Look[] = [
     pictures: ['press', 'pressLengthwise'],
     there: () => design.value?.bushing !== undefined,
   },
+  { name: 'in-the-round', word: 'In the round', pictures: [], there: () => true },
 ]
 
 /** Undefined until somebody chooses: then a blind bore is seen lengthwise, where it fails, and a press job at the press. */

@@ -5,6 +5,7 @@ import { drawnNow, shownFinding, width } from '../looked-at.ts'
 import type { Picture } from '../workers/works.ts'
 import { dimensionsOf } from '../dimensions-of.ts'
 import { lookAt, lookNow, looksThere } from '../looks.ts'
+import { InTheRound } from './in-the-round.tsx'
 import { Words } from './words.tsx'
 import { Heading } from './heading.tsx'
 
@@ -48,11 +49,12 @@ export const Bore = () => {
             now={look.name}
             choose={lookAt}
           />
-          <p class="aside">to scale; the hub is broken away</p>
+          {look.pictures.length > 0 && <p class="aside">to scale; the hub is broken away</p>}
         </div>
       )}
       <div ref={place} class={`pictures look-${look?.name ?? 'none'}`}>
         {design.value ? shown.map((name) => <Shown key={name} picture={pictures[name]} name={name} />) : <Pencilled />}
+        {design.value && look?.name === 'in-the-round' && <InTheRound />}
       </div>
       {design.value && cut && passes.value.length > 0 && <Dial />}
       {sizes.length > 0 && (

@@ -1,4 +1,5 @@
 import type { Format, MadeFile } from '../../make.ts'
+import type { Facets } from '../solid-view/facets.ts'
 
 /** A job that can be made: its document, its text as it is kept, and the shop file that it names. */
 export interface JobMade {
@@ -27,6 +28,8 @@ export type Makes = {
     readonly asks: JobMade & { readonly formats?: readonly Format[]; readonly parts?: readonly string[] }
     readonly answers: readonly MadeFile[]
   }
+  /** Every part as a solid to be looked at: told one after another as they are carved. The answer is how many. */
+  readonly solids: { readonly asks: JobMade; readonly answers: number }
   /** Everything, with the list of it, in one zip. */
   readonly everything: {
     readonly asks: JobMade
@@ -39,4 +42,11 @@ export interface Carving {
   readonly part: string
   readonly at: number
   readonly of: number
+}
+
+/** Told when one is carved. */
+export interface Carved {
+  readonly part: string
+  readonly title: string
+  readonly facets: Facets
 }

@@ -12,7 +12,8 @@ import { drawable, type Format, make, type MadeFile, type Tools, usual } from '.
 import { parse } from '../../spec/parse.ts'
 import { readSpec, shopPath } from '../../spec/read.ts'
 import { json } from '../../writers/json.ts'
-import type { JobMade, Makes } from './makes.ts'
+import { facetsOf } from '../solid-view/facets.ts'
+import type { Carved, Carving, JobMade, Makes } from './makes.ts'
 import { answering } from './talk.ts'
 
 const bytes = async (address: string): Promise<Uint8Array> => {
@@ -141,6 +142,21 @@ answering<Makes>({
   },
 
   files: ({ formats = usual, parts, ...job }, step) => filesOf(job, formats, parts, step),
+
+  solids: async (job, step) => {
+    const { design: whole } = worked(job)
+    const parts = drawable(whole)
+    const kernel = await tools.kernel()
+    const { carve } = await import('../../solid/mesh.ts')
+    for (const [at, { name, title, solid }] of parts.entries()) {
+      step({ part: name, at, of: parts.length } satisfies Carving)
+      // Coarser than a file: it is looked at, not made.
+      const facets = facetsOf(carve(kernel, solid(whole), 0.03))
+      const { positions, normals, edges } = facets
+      step({ part: name, title, facets } satisfies Carved, [positions.buffer, normals.buffer, edges.buffer])
+    }
+    return parts.length
+  },
 
   everything: async (job, step) => {
     const files = await filesOf(job, usual, undefined, step)
