@@ -12,7 +12,6 @@ export default defineConfig({
           name: 'parts',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/cli/**', 'tests/page/browse/**'],
-          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
         },
       },
       // Whole processes of the built program: it is bundled once, before the first of them.
@@ -22,7 +21,6 @@ export default defineConfig({
           name: 'cli',
           include: ['tests/cli/**/*.test.ts'],
           globalSetup: 'tests/cli/bundle.ts',
-          benchmark: { include: [] },
         },
       },
       // The built page in a browser, served by the built program: both are built once, before the first of them.
@@ -32,7 +30,6 @@ export default defineConfig({
           name: 'page',
           include: ['tests/page/browse/**/*.test.ts'],
           globalSetup: 'tests/page/built.ts',
-          benchmark: { include: [] },
         },
       },
     ],

@@ -4,11 +4,9 @@ import { parse } from '../../src/spec/parse.ts'
 import { readSpec } from '../../src/spec/read.ts'
 import type { Spec } from '../../src/spec/spec.ts'
 
-export const pathOf = (name: string): string => join(import.meta.dirname, '../specimens', `${name}.yaml`)
-
-/** A specimen, read. */
-export const specimen = (name: string): Spec => {
-  const parsed = parse(readFileSync(pathOf(name), 'utf8'))
+/** A specimen of the tree at `root`, read. */
+export const specimen = (root: string, name: string): Spec => {
+  const parsed = parse(readFileSync(join(root, 'tests/specimens', `${name}.yaml`), 'utf8'))
   const read = 'document' in parsed ? readSpec(parsed.document) : parsed
   if ('complaints' in read) throw new Error(JSON.stringify(read.complaints))
   return read.spec
