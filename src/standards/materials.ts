@@ -182,11 +182,15 @@ const plain = (text: string): string =>
 
 /** The work material that a machinist means by this name (`grey iron`, `gray iron`, `1018`), upper or lower case; `undefined` if none. */
 export const workMaterial = (name: string): WorkMaterial | undefined => {
+  const known = byOwnName.get(name)
+  if (known) return known
   const asked = plain(name).replace(/^(aisi|sae|en-?aw|en) (?=.)/, '')
   return workMaterials.rows.find(
     (row) => row.name === asked || row.aliases.includes(asked) || row.aliases.includes(plain(name)),
   )
 }
+
+const byOwnName: ReadonlyMap<string, WorkMaterial> = new Map(workMaterials.rows.map((row) => [row.name, row]))
 
 /** Every name that `workMaterial` knows, each row's own name first. */
 export const workMaterialNames: readonly string[] = workMaterials.rows.flatMap((row) => [row.name, ...row.aliases])
