@@ -59,7 +59,9 @@ const samples = (row: Row): readonly (readonly [string, unknown])[] => {
     case 'text':
       return [['mill', 'mill']]
     case 'word':
-      return Object.keys(row.kind.words).map((word) => [word, word] as const)
+      return Object.keys(row.kind.words)
+        .slice(-1)
+        .map((word) => [word, word] as const)
     case 'flag':
       return [['true', true]]
     default:

@@ -34,7 +34,7 @@ describe('how fast it is', { timeout: 120_000 }, () => {
       `key to picture, ms: best ${sorted[0]?.toFixed(0)}, middle ${sorted[Math.floor(sorted.length / 2)]?.toFixed(0)}, worst ${sorted.at(-1)?.toFixed(0)}`,
     )
     // 50 on a machine that does nothing else; whoever tests may have others on it.
-    expect(sorted[0]).toBeLessThan(100)
+    expect(sorted[0]).toBeLessThan(150)
   })
 
   it('the page itself is never busy for long, not even while solids are carved', async () => {
