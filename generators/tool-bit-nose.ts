@@ -13,71 +13,52 @@
  *   face  z = h - x tan alpha
  *   side  y = ±(w/2 - x tan beta - (h - z) tan gamma)
  * A level cut at any z is the same corner between end and side, only moved: so the corner's radius is a cylinder that leans along with
- * both reliefs, and every ruling of it runs from the face down to the bottom.
+ * both reliefs, and every ruling of it runs from the face down to the bottom. A V moves back as a whole, a round nose is a leaning cone.
+ * What the level cuts look like: tool-bit-contour.ts.
  */
 import type { ToolBit } from '../src/dimensions/types.ts'
-import { circle, type Outline, type Point, polygon } from '../src/solid/outline.ts'
+import { circle, type Outline, polygon } from '../src/solid/outline.ts'
 import { common, extrude, hull, join, place, type Solid } from '../src/solid/solid.ts'
 import type { Point3 } from '../src/solid/solid.ts'
-
-export const tan = (angle: number): number => Math.tan((angle * Math.PI) / 180)
-const cos = (angle: number): number => Math.cos((angle * Math.PI) / 180)
-const sin = (angle: number): number => Math.sin((angle * Math.PI) / 180)
+import { endLevel, sideLevel, tan } from './tool-bit-contour.ts'
 
 /** Height of the cutting edge over the bottom, mm. */
 export const edgeHeight = (bit: ToolBit): number => bit.edgeHeight
 
+/** The blank's top: the flat of a round one. */
+export const top = (bit: ToolBit): number => bit.size - (bit.flat ?? 0)
+
 /** Half the nose's width at (x, z), mm: the side plane. */
 export const halfWidthAt = (bit: ToolBit, x: number, z: number): number =>
-  bit.noseWidth.nominal / 2 - x * tan(bit.backTaper) - (edgeHeight(bit) - z) * tan(bit.sideRelief)
-
-/** Chords that stand for the corner's quarter turn in the solid. */
-const cornerChords = 6
-
-/** The corner's arc at the height of the edge, from the end to the side, y positive: centre and points (x, y). */
-export const cornerArc = (
-  bit: ToolBit,
-  radius = bit.cornerRadius,
-): { readonly centre: Point; readonly points: readonly Point[] } => {
-  const swing = bit.backTaper
-  const centre: Point = [radius, bit.noseWidth.nominal / 2 - radius * tan(swing) - radius / cos(swing)]
-  const sweep = 90 + swing
-  const points = Array.from({ length: radius > 0 ? cornerChords + 1 : 1 }, (_, index): Point => {
-    const angle = 180 - (sweep * index) / cornerChords
-    return [centre[0] + radius * cos(angle), centre[1] + radius * sin(angle)]
-  })
-  return { centre, points }
-}
-
-/** How far under the edge the face has fallen where a ruling of the nose's skin, at (x, ·) level with the edge, meets it. */
-const fall = (bit: ToolBit, x: number): number => (x * tan(bit.rake)) / (1 - tan(bit.rake) * tan(bit.endRelief))
-
-/** A point of the skin, `down` under the edge, on the ruling that starts at (x, y) level with the edge. */
-const onRuling = (bit: ToolBit, [x, y]: Point, down: number): Point3 => [
-  x + down * tan(bit.endRelief),
-  y - down * (tan(bit.sideRelief) + tan(bit.endRelief) * tan(bit.backTaper)),
-  edgeHeight(bit) - down,
-]
+  sideLevel(bit, x) - (edgeHeight(bit) - z) * tan(bit.sideRelief)
 
 /** Corners of the nose: on the face, at the bottom, and at the neck where it runs into the blank. */
 export const nosePoints = (
   bit: ToolBit,
 ): { readonly face: readonly Point3[]; readonly bottom: readonly Point3[]; readonly neck: readonly Point3[] } => {
   const height = edgeHeight(bit)
-  const { points } = cornerArc(bit)
+  const below = endLevel(bit, height)
   const both = (half: readonly Point3[]): readonly Point3[] =>
-    half.flatMap(
-      ([x, y, z]) =>
-        [
-          [x, y, z],
-          [x, -y, z],
-        ] as const,
+    half.flatMap(([x, y, z]) =>
+      y > 1e-9
+        ? ([
+            [x, y, z],
+            [x, -y, z],
+          ] as const)
+        : ([[x, 0, z]] as const),
     )
+  // Along each straight line of the skin, from level with the edge down to where the face or the bottom cuts it.
+  const rulings = endLevel(bit, 0).map(([x, y], index) => {
+    const [xBelow, yBelow] = below[index] ?? [x, y]
+    const [back, inward] = [(xBelow - x) / height, (yBelow - y) / height]
+    const at = (down: number): Point3 => [x + down * back, Math.max(0, y + down * inward), height - down]
+    return { at, fall: (x * tan(bit.rake)) / (1 - back * tan(bit.rake)) }
+  })
   const neck = bit.noseLength
   const neckTop = height - neck * tan(bit.rake)
   return {
-    face: both(points.map((at) => onRuling(bit, at, fall(bit, at[0])))),
-    bottom: both(points.map((at) => onRuling(bit, at, height))),
+    face: both(rulings.map(({ at, fall }) => at(fall))),
+    bottom: both(rulings.map(({ at }) => at(height))),
     neck: both([
       [neck, halfWidthAt(bit, neck, neckTop), neckTop],
       [neck, halfWidthAt(bit, neck, 0), 0],
@@ -117,8 +98,11 @@ const lying = (bit: ToolBit, from: number, to: number): Solid =>
 export const bitSolid = (bit: ToolBit): Solid => {
   const { face, bottom, neck } = nosePoints(bit)
   const inside = Math.min(bit.noseLength, bit.length - bit.noseLength) / 4
-  const root = neck.map(
-    ([x, y, z]): Point3 => [x + inside, 0.8 * y, edgeHeight(bit) / 2 + 0.8 * (z - edgeHeight(bit) / 2)],
+  // Under face and sides as they would run on, so that nothing bulges before the neck.
+  const x = bit.noseLength + inside
+  const middle = (edgeHeight(bit) - x * tan(bit.rake)) / 2
+  const root = [0.2, 1.8].flatMap((part) =>
+    [0.8, -0.8].map((side): Point3 => [x, side * halfWidthAt(bit, x, part * middle), part * middle]),
   )
   const ground = hull([...face, ...bottom, ...neck, ...root])
   const nose = bit.shape === 'square' ? ground : common(ground, lying(bit, -1, bit.noseLength + 2 * inside))

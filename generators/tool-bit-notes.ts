@@ -18,8 +18,18 @@ const aimedWidth = (design: Design, bit: ToolBit): number => {
   return bit.noseWidth.nominal + 2 * farthest
 }
 
-const lastStep = (design: Design, bit: ToolBit): readonly Wording[] =>
-  bit.lanes > 1
+const lastStep = (design: Design, bit: ToolBit): readonly Wording[] => {
+  if (bit.form === 'vee')
+    return [
+      [
+        'Stone to sharp, the tip to ',
+        fine(bit.tipRadius ?? 0, { prefix: 'R' }),
+        '. Against the light in the template, looking along the cut. Cut one corner in scrap and try it.',
+      ],
+    ]
+  if (bit.form === 'round')
+    return [['Stone to sharp. Against the light in the template, then mike the width. Cut a groove in scrap.']]
+  return bit.lanes > 1
     ? [
         [
           'Stone to sharp. Measure the width at the edge: sideways step = (',
@@ -30,9 +40,17 @@ const lastStep = (design: Design, bit: ToolBit): readonly Wording[] =>
         ],
       ]
     : [['Stone to sharp. Measure the width at the edge. Cut a slot in scrap: it comes out wider.']]
+}
 
-const regrinding = (bit: ToolBit): Wording =>
-  bit.lanes === 1 && bit.regrinds === 0
+const regrinding = (bit: ToolBit): Wording => {
+  if (bit.form === 'vee')
+    return [
+      'Regrind both flanks alike, not the face: ',
+      plain(bit.regrindStep),
+      ` off the tip, ${bit.regrinds} times. Stone the tip's radius again.`,
+    ]
+  if (bit.form === 'round') return ['Blunt, stone the face alone. Under its least width, grind a new nose.']
+  return bit.lanes === 1 && bit.regrinds === 0
     ? ['No regrind left in the width: once blunt, a new bit.']
     : [
         'Regrind the end, not the face: ',
@@ -42,6 +60,23 @@ const regrinding = (bit: ToolBit): Wording =>
         ' off the width',
         bit.lanes > 1 ? '.' : `: ${bit.regrinds} regrind${bit.regrinds === 1 ? '' : 's'} in it.`,
       ]
+}
+
+/** What the leaning bar makes of the angles. */
+const leaningWords = ({ bar }: Design, { leaning }: ToolBit): readonly Wording[] =>
+  leaning && bar
+    ? [
+        [
+          'The bit leans ',
+          degrees(bar.incline),
+          ' in its bar: there it cuts with ',
+          degrees(leaning.rake),
+          ' rake and ',
+          degrees(leaning.endRelief),
+          ' relief.',
+        ],
+      ]
+    : []
 
 export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
   return [
@@ -60,33 +95,20 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
           'Both sides alike: swing ',
           degrees(bit.backTaper),
           ', table tilt ',
-          degrees(Math.round(tableTilt(bit.sideRelief, bit.backTaper) * 10) / 10),
+          degrees(tenth(tableTilt(bit.sideRelief, bit.backTaper))),
           ', neck ',
           plain(bit.noseLength),
           ' back (',
-          degrees(Math.round(bit.backTaperEffective * 10) / 10),
+          degrees(tenth(bit.backTaperEffective)),
           ' each on the face).',
         ],
-        bit.shape === 'square'
-          ? [
-              ...endWords(design, bit),
-              '. Then the face: ',
-              ...faceWords(bit),
-              ...(edgeHeight(bit) < bit.size - 1e-9
-                ? [', the edge ', coarse(bit.size - edgeHeight(bit)), ' under the top: clear of the broken corners.']
-                : ['.']),
-            ]
-          : [
-              ...endWords(design, bit),
-              '. Then the face: edge ',
-              coarse(edgeHeight(bit)),
-              ' over the back, miked',
-              ...(bit.rake > 0 ? [', ', degrees(bit.rake), ' down from there.'] : [', level from there.']),
-            ],
+        endWords(design, bit),
+        faceWords(bit),
         ...lastStep(design, bit),
         ['Cut to length last, with an abrasive disc.'],
       ],
     },
+    ...(bit.leaning ? [{ heading: 'AS IT CUTS', lines: leaningWords(design, bit) }] : []),
     {
       heading: 'CAUTION',
       caution: true,
@@ -101,36 +123,102 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
   ]
 }
 
-/** Tilt for the end, and what the wheel's rim hollows out where that is more than a degree. */
+const tenth = (angle: number): number => Math.round(angle * 10) / 10
+
+/** The end by its form, and what the wheel's rim hollows out where that is more than a degree. */
 const endWords = (design: Design, bit: ToolBit): Wording => {
   const hollow = wheelHollow(edgeHeight(bit), wheelRadius(design))
+  const rim: Wording =
+    hollow > 1
+      ? [' (a wheel ', bought(2 * wheelRadius(design), { prefix: 'Ø' }), ' adds ', degrees(tenth(hollow)), ')']
+      : []
+  if (bit.form === 'vee')
+    return [
+      'Both flanks alike, to meet in the middle: ',
+      degrees(tenth(bit.flankSwing ?? 0)),
+      ' from the middle line, tilt ',
+      degrees(tenth(bit.flankTilt ?? 0)),
+      ...rim,
+      '. Along the cut that is ',
+      degrees(bit.includedAngle ?? 0),
+      '.',
+    ]
+  if (bit.form === 'round')
+    return [
+      'End: swing it round to ',
+      fine(bit.tipRadius ?? 0, { prefix: 'R' }),
+      ', tilt ',
+      degrees(bit.endRelief),
+      ...rim,
+      ' in front, less towards the sides.',
+    ]
+  if (bit.noseEndRadius === undefined) return ['End: tilt ', degrees(bit.endRelief), ...rim, '.']
+  const behind = bit.noseEndRadius - Math.sqrt(bit.noseEndRadius ** 2 - (bit.noseWidth.nominal / 2) ** 2)
   return [
     'End: tilt ',
     degrees(bit.endRelief),
-    ...(hollow > 1
+    ...rim,
+    ', convex to ',
+    fine(bit.noseEndRadius, { prefix: 'R' }),
+    ': both corners ',
+    fine(behind),
+    ' behind the middle.',
+  ]
+}
+
+const faceWords = (bit: ToolBit): Wording => {
+  const { rake, shape, size } = bit
+  const under = size - edgeHeight(bit)
+  if (shape === 'round')
+    return [
+      'Face: edge ',
+      coarse(edgeHeight(bit)),
+      ' over the back, miked',
+      ...(rake > 0
+        ? [', ', degrees(rake), ' down from there.']
+        : rake < 0
+          ? [', ', degrees(-rake), ' up from there to the neck.']
+          : [', level from there.']),
+    ]
+  if (rake < 0) return ['Face: edge ', coarse(under), ' under the top, ', degrees(-rake), ' up from there to the neck.']
+  return [
+    'Face: ',
+    ...(rake > 0 ? [degrees(rake), ' down from the edge'] : ['level, no rake']),
+    ...(under > 1e-9 ? [', the edge ', coarse(under), ' under the top: clear of the broken corners.'] : ['.']),
+  ]
+}
+
+/** The sizes that a caliper reads, at the corners of the angle limits; the edge itself by micrometer. Five at the most. */
+export const bitChecks = (design: Design, bit: ToolBit): readonly AsMadeRow[] => {
+  const read = (what: string, { lower, upper }: Size): AsMadeRow => ({ what, limits: byCaliper(design, lower, upper) })
+  const shaped = bit.form !== undefined
+  return [
+    {
+      what: shaped ? 'Width where widest, miked' : 'Width at the edge, miked',
+      limits: [sized(noseSize(design, bit))],
+    },
+    ...(shaped
+      ? [{ what: bit.form === 'vee' ? 'V in the template' : 'Round in the template', limits: ['no light'] }]
+      : []),
+    read('Neck width, on the face', bit.widthAtNeck),
+    ...(bit.shape === 'square'
       ? [
-          ' (a wheel ',
-          bought(2 * wheelRadius(design), { prefix: 'Ø' }),
-          ' adds ',
-          degrees(Math.round(hollow * 10) / 10),
-          ')',
+          ...(shaped ? [] : [read('Heel width, underneath', bit.widthAtHeel)]),
+          read('End set back, underneath', bit.endSetBack),
+        ]
+      : [{ what: 'Edge over the back, miked', limits: [sized(edgeSize(design, bit))] }]),
+    ...(bit.rake > 0 ? [read('Face drop at the neck', bit.faceDrop)] : []),
+    ...(bit.rake < 0 && bit.shape === 'square'
+      ? [
+          read('Edge under the top', {
+            nominal: bit.size - edgeHeight(bit),
+            lower: bit.size - edgeHeight(bit) - careful(design),
+            upper: bit.size - edgeHeight(bit) + careful(design),
+          }),
         ]
       : []),
   ]
 }
 
-const faceWords = ({ rake }: ToolBit): Wording =>
-  rake > 0 ? [degrees(rake), ' down from the edge'] : ['level, no rake']
-
-/** The sizes that a caliper reads, at the corners of the angle limits; the edge itself by micrometer. */
-export const bitChecks = (design: Design, bit: ToolBit): readonly AsMadeRow[] => {
-  const read = (what: string, { lower, upper }: Size): AsMadeRow => ({ what, limits: byCaliper(design, lower, upper) })
-  return [
-    { what: 'Width at the edge, miked', limits: [sized(noseSize(design, bit))] },
-    read('Neck width, on the face', bit.widthAtNeck),
-    ...(bit.shape === 'square'
-      ? [read('Heel width, underneath', bit.widthAtHeel), read('End set back, underneath', bit.endSetBack)]
-      : [{ what: 'Edge over the back, miked', limits: [sized(edgeSize(design, bit))] }]),
-    ...(bit.rake > 0 ? [read('Face drop at the neck', bit.faceDrop)] : []),
-  ]
-}
+/** How near an edge's height is ground by a careful hand, mm. Source: judgement. */
+const careful = (design: Design): number => either(design.spec.units, 0.05, 0.002)

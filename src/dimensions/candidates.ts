@@ -15,7 +15,7 @@ import {
 import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
 import { chipRoomFor, noseForLanes, settingsAt } from './settings.ts'
 import { type Corners, largestStagedBar, stagesFor } from './stages.ts'
-import { edgeHeightOf } from './tool-bit.ts'
+import { edgeHeightOf, leastRake, noseLengthOf, underTop } from './tool-bit.ts'
 import type { CutterBar, Screw, Section, Stage } from './types.ts'
 import {
   bitLengthWindow,
@@ -195,11 +195,19 @@ const singleStage = (spec: Spec, bar: BarSpec, section: Section, corners: Corner
 }
 
 /** The edge over the blank's face that looks to the bar's end, and how far that edge then stands from the end. */
-const edgeToEndOf = (bar: BarSpec, way: Way, seated: Seated, holding: Holding, nose: Nose, p: number) => {
+const edgeToEndOf = (
+  bar: BarSpec,
+  way: Way,
+  seated: Seated,
+  holding: Holding,
+  nose: Nose,
+  p: number,
+  climbs: number,
+) => {
   const { bit, rise } = seated
   const flat = way.form === 'end screw' ? bit.flat : 0
   // The edge lies as far behind the bit's face as it was ground down.
-  const ground = bit.size - flat - edgeHeightOf(bit, nose.width)
+  const ground = bit.size - flat - edgeHeightOf(bit, nose.width) + climbs
   const bitToEnd = bitToEndOf(way.form, seated, holding, way.incline, p)
   // Pushed, the edge is the bit's face on the end's side; pulled, the bit is turned over and its edge looks to the holder.
   const edgeToEnd =
@@ -242,7 +250,9 @@ const assess = (
   const bitLengthMax = windowAt(first.projection).most
   const upright = Math.max(...front.map((setting) => noseLengthLeast(setting, bit.size)))
   const noseLengthMin = way.form === 'inclined' ? leaningNose(upright, bit.size, way.incline) : upright
-  const { bitToEnd, edgeToEnd } = edgeToEndOf(bar, way, seated, holding, nose, first.projection)
+  // A bit that leans far is ground with a face that climbs from the edge: reckoned with the least rake.
+  const climbs = underTop(leastRake(spec, bar) - way.incline, noseLengthOf(spec, section, nose, noseLengthMin))
+  const { bitToEnd, edgeToEnd } = edgeToEndOf(bar, way, seated, holding, nose, first.projection, climbs)
   const ratio = hole.most / least
   const wall = (least - hole.most) / 2
   const broken: number[] = []

@@ -8,6 +8,7 @@ import type { CutterBar, Section, ToolBit } from './types.ts'
 import { heightOfV } from './v-nose.ts'
 
 const tan = (degrees: number): number => Math.tan((degrees * Math.PI) / 180)
+const cos = (degrees: number): number => Math.cos((degrees * Math.PI) / 180)
 const atan = (slope: number): number => (Math.atan(slope) * 180) / Math.PI
 
 /**
@@ -48,6 +49,21 @@ export const edgeHeightOf = (
   return Math.min(size - flat, size / 2 + 0.95 * within)
 }
 
+/**
+ * What each flank of a V makes with the middle line, level on the blank: the raked face lengthens the V as it is seen along the stroke.
+ * With half the included angle φ as it cuts, rake α and relief ε as ground, and the rake as it cuts α′ (that of the face to the stroke, where the bit leans):
+ * tan = tan φ · cos ε · cos α′ / cos(α + ε). Degrees.
+ */
+export const flankSwing = (included: number, rake: number, endRelief: number, asItCuts = rake): number =>
+  atan((tan(included / 2) * cos(endRelief) * cos(asItCuts)) / cos(rake + endRelief))
+
+/** Table tilt for a flank that makes `swing` with the middle line, so that the V's tip has the end's relief: tan τ = tan ε · sin swing. Degrees. */
+export const flankTilt = (swing: number, endRelief: number): number =>
+  atan(tan(endRelief) * Math.sin((swing * Math.PI) / 180))
+
+/** How far a face that climbs from the edge to the shoulder (a rake under 0°) leaves the edge under the blank's top. */
+export const underTop = (rake: number, noseLength: number): number => Math.max(0, -noseLength * tan(rake))
+
 /** Table tilt at the grinder for a side relief `sideRelief` with the blank swung by `backTaper`: tan τ = tan γ · cos β. Degrees. */
 export const tableTilt = (sideRelief: number, backTaper: number): number =>
   atan(tan(sideRelief) * Math.cos((backTaper * Math.PI) / 180))
@@ -55,6 +71,26 @@ export const tableTilt = (sideRelief: number, backTaper: number): number =>
 /** What the wheel's rim hollows out: relief at the edge is larger by asin(b / 2R). Degrees. */
 export const wheelHollow = (height: number, wheelRadius: number): number =>
   (Math.asin(height / (2 * wheelRadius)) * 180) / Math.PI
+
+/** What two regrinds take off the end. */
+const regrindStepOf = ({ units }: Spec): number => either(units, 0.25, 0.01)
+
+/** Length of the nose: what its shoulder needs, or the whole of its V or its round, and two regrinds. */
+export const noseLengthOf = (
+  spec: Spec,
+  section: Section,
+  nose: { readonly width: number; readonly cornerRadius: number },
+  least: number,
+): number => {
+  const flanks = section.socket && heightOfV(section.socket.sides, nose.width, nose.cornerRadius)
+  const shortest = flanks ?? (noseForm(section) === 'round' ? nose.cornerRadius : 0.5)
+  const longer = Number.isFinite(least) ? Math.max(least, shortest) : section.sideDepth
+  return roundUp(longer + 2 * regrindStepOf(spec), stepsOf(spec.units).half)
+}
+
+/** The least rake that a slim bar's bit cuts with: what is asked for, or the material's, no more than 10°. */
+export const leastRake = (spec: Spec, bar: BarSpec): number =>
+  bar.rake ?? Math.min(workMaterial(spec.hub.material)?.rake[2] ?? 8, 10)
 
 const anglesFor = (spec: Spec, bar: BarSpec, cutter: CutterBar) => {
   const material = workMaterial(spec.hub.material)
@@ -83,7 +119,6 @@ const anglesFor = (spec: Spec, bar: BarSpec, cutter: CutterBar) => {
 /** The bit that goes with the bar: sizes at edge, neck and heel, and what the grinder sets. */
 export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: CutterBar): Reasoned<ToolBit> => {
   const { why, ...angles } = anglesFor(spec, bar, cutter)
-  const steps = stepsOf(spec.units)
   const { size, flat } = cutter.bit
   const single = cutter.lanes.length === 1
   const form = noseForm(section)
@@ -107,18 +142,20 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
               upper: Math.max(width, Math.min(start, size - 0.01)),
             }
           : { nominal: width, lower: width - noseTolerance, upper: width + noseTolerance }
-  const regrindStep = either(spec.units, 0.25, 0.01)
+  const regrindStep = regrindStepOf(spec)
   const flankLength = section.socket && heightOfV(section.socket.sides, width, cutter.cornerRadius)
-  const shortest = flankLength ?? (form === 'round' ? cutter.cornerRadius : 0.5)
-  const noseLength = Number.isFinite(cutter.noseLengthMin)
-    ? roundUp(Math.max(cutter.noseLengthMin, shortest) + 2 * regrindStep, steps.half)
-    : roundUp(section.sideDepth + 2 * regrindStep, steps.half)
+  const noseLength = noseLengthOf(spec, section, { width, cornerRadius: cutter.cornerRadius }, cutter.noseLengthMin)
   const widthPerRegrind = 2 * regrindStep * tan(effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief))
   const over = (ask: (angles: Angles) => number, nominal: Angles = angles): Size => {
     const all = band.map(ask)
     return { nominal: ask(nominal), lower: Math.min(...all), upper: Math.max(...all) }
   }
-  const height = edgeHeightOf({ ...cutter.bit, flat }, width)
+  const height = edgeHeightOf({ ...cutter.bit, flat }, width) - underTop(angles.rake, noseLength)
+  // A V and a round nose are widest behind their end; the sides run back from there.
+  const widest = flankLength ?? (form === 'round' ? cutter.cornerRadius : 0)
+  const swing =
+    section.socket && flankSwing(section.socket.includedAngle, angles.rake, angles.endRelief, angles.leaning?.rake)
+  const convex = form === 'flat' && single ? section.spline?.noseEndRadius : undefined
   return {
     sizes: {
       shape: cutter.bit.shape,
@@ -127,6 +164,8 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       ...(form !== 'flat' && { form, tipRadius: cutter.cornerRadius }),
       ...(section.socket && { includedAngle: section.socket.includedAngle }),
       ...(flankLength !== undefined && { flankLength }),
+      ...(swing !== undefined && { flankSwing: swing, flankTilt: flankTilt(swing, angles.endRelief) }),
+      ...(convex !== undefined && { noseEndRadius: convex }),
       noseWidth,
       noseLength,
       noseLengthMin: cutter.noseLengthMin,
@@ -134,8 +173,8 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       ...angles,
       backTaperEffective: effectiveTaper(angles.backTaper, angles.rake, angles.sideRelief),
       neckRadius: noseLength < 3 ? either(spec.units, 0.2, 0.01) : either(spec.units, 0.5, 0.02),
-      widthAtHeel: over((angle) => noseWidthAt(width, angle, 0, height)),
-      widthAtNeck: over((angle) => noseWidthAt(width, angle, noseLength, 0)),
+      widthAtHeel: over((angle) => noseWidthAt(width, angle, 0, height - widest * tan(angle.rake))),
+      widthAtNeck: over((angle) => noseWidthAt(width, angle, noseLength - widest, 0)),
       endSetBack: over((angle) => height * tan(angle.endRelief)),
       faceDrop: over((angle) => noseLength * tan(angle.rake)),
       length: cutter.bitLength,
@@ -164,6 +203,9 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       includedAngle: 'the angle between two flats: 180° less 360°/N',
       tipRadius: 'see section.cornerRadius',
       flankLength: 'half the nose’s width by tan π/N, less the tip’s set-back',
+      flankSwing: 'half the included angle, and what the raked face takes from it: level on the blank the V is blunter',
+      flankTilt: 'the end’s relief, square to a flank',
+      noseEndRadius: 'see section.spline: a flat floor bears the tooth in its middle alone',
       noseWidth:
         form === 'vee'
           ? 'no narrower than the V’s mouth, so that both flats are cut to their ends'
@@ -200,7 +242,7 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
       widthPerRegrind: 'twice the step by the effective taper',
       lanes: 'see bar.lanes',
       edgeHeight:
-        'the blank’s top, or as far under it as clears its broken corners; a round one as high as the nose’s width fits',
+        'the blank’s top, or as far under it as clears its broken corners and a face that climbs; a round one as high as the nose’s width fits',
       flat: 'a tenth of the round: what the screw seats on',
     },
   }

@@ -348,12 +348,18 @@ export interface ToolBit {
   readonly cornerBreak: number
   /** Left out: flat. A V has its two flanks before the nose's sides, a round nose one arc. */
   readonly form?: 'flat' | 'vee' | 'round'
-  /** Of a V: between its flanks, seen on the face. */
+  /** Of a V: between its flanks, seen along the stroke. */
   readonly includedAngle?: number
   /** Of a V or a round nose: radius of its end. */
   readonly tipRadius?: number
   /** Of a V: from its tip back to where the flanks meet the nose's sides. */
   readonly flankLength?: number
+  /** Of a V: what each flank makes with the middle line, level on the blank, before the face is ground. */
+  readonly flankSwing?: number
+  /** Of a V: table tilt that gives its flanks the end's relief. */
+  readonly flankTilt?: number
+  /** Of a flat nose whose end is convex, seen from above: radius of that end. */
+  readonly noseEndRadius?: number
   /** Between the nose's sides; of a V no narrower than its mouth. */
   readonly noseWidth: Size
   readonly noseLength: number

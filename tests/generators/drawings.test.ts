@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Part } from '../../generators/part.ts'
 import { parts } from '../../generators/set.ts'
-import { hasNeck } from '../../generators/tool-bit.ts'
+import { hasNeck } from '../../generators/tool-bit-above.ts'
 import { edgeSize, lengthSize, noseSize } from '../../generators/tool-bit-limits.ts'
 import { byCaliper } from '../../generators/wording.ts'
 import type { Design } from '../../src/design.ts'
@@ -101,7 +101,10 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     'sideRelief',
     'backTaper',
     ...(bit && hasNeck(bit) ? ['neckRadius'] : []),
-    ...(bit && bit.cornerRadius > 0 ? ['cornerRadius'] : []),
+    ...(bit && bit.form === undefined && bit.cornerRadius > 0 ? ['cornerRadius'] : []),
+    ...(bit?.noseEndRadius === undefined ? [] : ['noseEndRadius']),
+    ...(bit?.form === 'vee' ? ['includedAngle'] : []),
+    ...((bit?.tipRadius ?? 0) > 0 ? ['tipRadius'] : []),
     ...(bit?.shape === 'round' ? ['flat', 'edgeHeight'] : []),
   ],
   'plug-gauge': () => [
@@ -382,7 +385,8 @@ describe('what sheets say', () => {
     for (const design of everyDesign.filter(({ bit }) => bit)) {
       const { bit } = design
       if (!bit) continue
-      const sizes = [bit.widthAtNeck, bit.widthAtHeel, bit.endSetBack, bit.faceDrop]
+      // A leaning bit's face may climb: its drop is not read.
+      const sizes = [bit.widthAtNeck, bit.widthAtHeel, bit.endSetBack, ...(bit.rake > 0 ? [bit.faceDrop] : [])]
       for (const { lower, upper } of sizes) {
         const [low, , high] = byCaliper(design, lower, upper)
         if (typeof low !== 'object' || typeof high !== 'object') throw new Error('two sizes')
