@@ -1,0 +1,264 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { cardOf } from '../../src/card/card-of.ts'
+import { plain, type Words } from '../../src/card/document.ts'
+import { flow } from '../../src/card/flow.ts'
+import { design } from '../../src/design.ts'
+import { readSpec } from '../../src/spec/read.ts'
+import { documents } from '../checks/documents.ts'
+import { featureDocuments } from '../checks/feature-documents.ts'
+import { specimen } from '../spec/specimens.ts'
+import { allBlocks, blocksOf, laidOver, machineSides, names, specimenCard, worked } from './cards.ts'
+import { both, faults } from './faults.ts'
+import { bare, saidBy } from './said.ts'
+
+/** Everything that a card says. */
+const textOf = (card: ReturnType<typeof cardOf>): string => saidBy(card).flat().join(' ')
+const machineText = (card: ReturnType<typeof cardOf>): string =>
+  saidBy({ ...card, leaves: card.leaves.filter(({ leaf }) => leaf === 'machine') })
+    .flat()
+    .join(' ')
+const ticksOf = (card: ReturnType<typeof cardOf>, signal: string): readonly string[] =>
+  allBlocks(card).flatMap((block) =>
+    block.block === 'caution' && block.says[0]?.signal === signal
+      ? (block.ticks ?? []).map((words: Words) => plain(words))
+      : [],
+  )
+const sheets = (card: ReturnType<typeof cardOf>): number =>
+  flow(card).filter(({ leaf }) => leaf.leaf === 'machine').length
+const doc = (name: string): Record<string, unknown> => specimen(`${name}.yaml`)
+
+describe('a card, whatever the job', () => {
+  it('is laid without words over words, lines through words, or anything off the paper', () => {
+    const holds = (document: unknown): void => {
+      const read = readSpec(document)
+      if ('complaints' in read) return
+      const made = design(read.spec)
+      const card = cardOf(made)
+      const sides = flow(card)
+      expect(both(sides).flatMap(faults)).toEqual([])
+      // One slot that is sound: one sheet at the machine, both sides.
+      if (made.verdict !== 'fail' && made.section.at.length === 1 && (made.plan?.cuts.length ?? 1) <= 3)
+        expect(sheets(card)).toBeLessThanOrEqual(2)
+    }
+    fc.assert(fc.property(documents, holds), { numRuns: 120, seed: 186 })
+    fc.assert(fc.property(featureDocuments, holds), { numRuns: 80, seed: 252 })
+  }, 900_000)
+
+  it.each(names)('%s stands on one sheet at the machine', (name) => {
+    expect(sheets(specimenCard(name).card)).toBe(2)
+  })
+
+  it.each(names)('%s defers to licensed hands and the local code on every side', (name) => {
+    for (const { deferral } of flow(specimenCard(name).card)) {
+      expect(deferral).toContain('licensed hands')
+      expect(deferral).toContain('the local code')
+      expect(deferral).toMatch(/Steering, brakes, .*lifting, pressure, aircraft/)
+    }
+  })
+})
+
+describe('cautions stand where the danger is', () => {
+  it('stop at the head of a lathe job, with its five ticks, before anything is set up', () => {
+    const { card } = specimenCard('cider-mill-pulley')
+    const [first] = machineSides(card)
+    expect(first?.blocks.slice(0, 2).map(({ block }) => block)).toEqual(['job', 'caution'])
+    expect(machineText(card)).toContain(
+      'Power must not reach the spindle while the bar is in the hub: one turn folds the bar and throws the bit.',
+    )
+    expect(ticksOf(card, 'Stop.')).toEqual([
+      'plug out',
+      'spindle held, lock or strap',
+      'chuck key put away',
+      'feed levers out',
+      'eyes covered',
+    ])
+    expect(machineText(card)).not.toContain('quill')
+  })
+
+  it('a heavy handle and sharp edges before the gates', () => {
+    for (const name of ['cider-mill-pulley', 'organ-bench-crank', 'chaff-cutter-clutch']) {
+      const text = machineText(specimenCard(name).card)
+      const at = text.indexOf('Handle suddenly heavy?')
+      expect(at).toBeGreaterThan(text.indexOf('set the dial to 0'))
+      expect(at).toBeLessThan(Math.max(text.lastIndexOf('go on'), text.indexOf('Turn one way only,')))
+      expect(text).toContain('never by finger, never by air line')
+    }
+  })
+
+  it('the quill on a mill, with what the machine may push', () => {
+    const { card, design: made } = specimenCard('organ-bench-crank')
+    const text = machineText(card)
+    expect(text).toContain('The quill’s rack is made for drilling.')
+    expect(text).toContain(`Stay under ${Math.round((made.loads?.pushMost ?? 0) / 4.4482216152605)} lbf`)
+    expect(text).toContain('Belt and hand do not hold a spindle; the gear or the lock does.')
+  })
+
+  it('iron dust in grey iron, and nowhere else', () => {
+    for (const name of names) {
+      const { card, design: made } = specimenCard(name)
+      expect(machineText(card).includes('Iron dust'), name).toBe(
+        made.spec.hub.material === 'grey iron' && sheets(card) > 0,
+      )
+    }
+  })
+
+  it('the wheel before the bit is ground, the cross hole before the bar is drilled', () => {
+    const { card } = specimenCard('cider-mill-pulley')
+    const tooling = card.leaves.find(({ leaf }) => leaf === 'tooling')
+    const [bar, bit] = tooling?.sides ?? []
+    expect(bit?.blocks[0]).toMatchObject({ block: 'caution', says: [{ signal: 'Before the wheel.' }] })
+    expect(ticksOf(card, 'Before the wheel.')).toContain('no aluminium or brass on this wheel')
+    const order = bar?.blocks.map((block) => (block.block === 'caution' ? block.says[0]?.signal : block.block)) ?? []
+    expect(order.indexOf('Cross hole first, then the tapped end.')).toBeLessThan(order.indexOf('list'))
+    expect(order).toContain('Cross hole first, then the tapped end.')
+  })
+
+  it('the press: guard, shield, nobody in line, never struck, never drawn back', () => {
+    const { card } = specimenCard('winch-drum-gear')
+    const [first, second] = machineSides(card)
+    expect(first?.blocks[1]).toMatchObject({ block: 'caution', says: [{ signal: 'Stop.' }] })
+    expect(ticksOf(card, 'Stop.')).toEqual(
+      expect.arrayContaining([
+        'guard between it and you',
+        'full face shield',
+        'nobody in line with it, left, right or front',
+      ]),
+    )
+    const text = saidBy({ ...card, leaves: [{ leaf: 'machine', title: '', sides: second ? [second] : [] }] })
+      .flat()
+      .join(' ')
+    for (const words of ['Never strike it.', 'Never draw it back up', 'Force jumps, or it leans: stop,'])
+      expect(text).toContain(words)
+    expect(machineText(card)).not.toContain('Power must not reach the spindle')
+  })
+
+  it('a heavy hub is slung, and a light one is not spoken of', () => {
+    const heavy = specimenCard('stone-crusher-sheave')
+    // π/4 · (180² − 100²) · 160 mm of iron at 7.9 kg/dm³.
+    expect(heavy.design.hubWeight).toBeCloseTo(22.24, 1)
+    expect(machineText(heavy.card)).toContain('About 22 kg')
+    expect(machineText(specimenCard('cider-mill-pulley').card)).not.toContain('Sling it')
+  })
+})
+
+describe('what each kind of job asks', () => {
+  it('two lanes: one zero for both', () => {
+    const { card, design: made } = specimenCard('cider-mill-pulley')
+    expect(made.plan?.lanes.length).toBe(2)
+    expect(machineText(card)).toContain('Do not set the dial to 0 again for the second lane')
+  })
+
+  it('splines: every slot to a gate before any goes deeper, floor to floor, back to slot 1', () => {
+    const text = machineText(specimenCard('chaff-cutter-clutch').card)
+    for (const words of [
+      'Every slot to a gate before any goes deeper',
+      'Turn one way only,',
+      'Do not move the bit between slots.',
+      'Floor to floor',
+      '1 and 4',
+      'closing error:',
+      'half of what is missing',
+    ])
+      expect(text).toContain(words)
+    expect(text).not.toContain('measured across')
+  })
+
+  it('a socket: the V and its tip; no side depth and nothing to measure at the gates', () => {
+    const text = machineText(specimenCard('sluice-gate-wheel').card)
+    expect(text).toContain('90°')
+    expect(text).toContain('The infeed is corrected for that tip')
+    expect(text).toContain('Across flats')
+    expect(text).not.toContain('side depth')
+  })
+
+  it('slits: the web and half infeed', () => {
+    const text = machineText(specimenCard('engraver-collet').card)
+    expect(text).toContain('Last passes at half infeed: the web snaps sideways.')
+    expect(text).toContain('no web left, seen through end to end')
+  })
+
+  it('a groove has one depth, from the crown', () => {
+    const text = textOf(specimenCard('line-shaft-bush').card)
+    expect(text).toContain('Its depth is from the crown: there is no other.')
+    expect(machineText(specimenCard('line-shaft-bush').card)).not.toContain('side depth')
+  })
+
+  it('settings of the projection: bar out, bit out, and the dial set anew', () => {
+    const staged = worked({
+      ...doc('press-slide'),
+      tooling: { bar: { behind: 20, diameter: 8, clearance: { back: 0.1, front: 0.1, withdrawn: 0.1 } } },
+    })
+    expect(staged.design.plan?.settings.length).toBeGreaterThan(1)
+    expect(machineText(staged.card)).toMatch(
+      /Here: bar out, bit out to \d+\.\d\d, over bar and nose \d+\.\d\d, bar back in with the nose in the slot\./,
+    )
+  })
+
+  it('a blind bore asks how far it goes on, and never for room behind the hub', () => {
+    const blind = worked(laidOver(doc('loom-crank'), 'bore.blind', { beyond: 14, relief: { diameter: 27, length: 6 } }))
+    const text = machineText(blind.card)
+    expect(text).toContain('Bore goes on past the slot by at least')
+    expect(text).toContain('Relief groove at the bottom')
+    expect(text).not.toContain('Behind the hub open')
+  })
+
+  it('a bar of one piece is hardened, and has no bit', () => {
+    const { card, design: made } = specimenCard('clock-barrel')
+    expect(made.groundBar).toBeDefined()
+    expect(textOf(card)).toContain('harden the head, draw it to straw')
+    expect(machineText(card)).toContain('Over back and nose')
+    expect(textOf(card)).not.toContain('Tool bit')
+  })
+
+  it('a taper key tilts the hub', () => {
+    const taper = worked(
+      laidOver(doc('saw-bench-pulley'), 'feature', {
+        keyway: { width: [14, 14.043], height: 9, across: [53.8, 54], taper: '1:100' },
+      }),
+    )
+    expect(taper.design.section.key?.taper).toBeDefined()
+    expect(bare(machineText(taper.card))).toContain(bare('Hub tilted 0.573°, so that the floor falls 1:100'))
+  })
+
+  it('a dial that reads diameter: twice what is missing', () => {
+    const text = machineText(specimenCard('butter-churn-gear').card)
+    expect(text).toContain('twice the infeed')
+    expect(text).toContain('the dial, and twice what is missing')
+  })
+
+  it('both ways open: the card of the better one, and a sentence of the other', () => {
+    const { card, design: made } = specimenCard('winch-drum-gear')
+    expect(made.ways?.recommended).toBe('press')
+    expect(machineText(card)).toContain('The over is the across.')
+    expect(textOf(card)).toContain(made.ways?.says)
+  })
+})
+
+describe('a job that is not sound', () => {
+  it('says so with the rules on every side, and gives no gates', () => {
+    const { card, design: made } = specimenCard('press-slide')
+    expect(made.verdict).toBe('fail')
+    expect(card.notSound).toEqual(made.findings.filter(({ verdict }) => verdict === 'fail').map(({ rule }) => rule))
+    expect(allBlocks(card).some((block) => block.block === 'table' && ['Gates', 'Passes'].includes(block.title))).toBe(
+      false,
+    )
+    expect(machineText(card)).toContain('No gates are given')
+  })
+})
+
+describe('the other unit', () => {
+  it('stands small beside lengths where it is asked for, and nowhere else', () => {
+    const dual = worked({ ...doc('cider-mill-pulley'), drafting: { dual: true } })
+    const bores = machineSides(dual.card)
+      .flatMap(({ blocks }) => blocksOf(blocks))
+      .flatMap((block) => (block.block === 'table' && block.title === 'Infeed for each bore' ? [block] : []))[0]
+    // 24.000 mm and 4.029 mm in inches.
+    expect(bores?.rows[0]).toMatchObject({
+      cells: [{ number: '24.000', dual: '0.9449' }, { number: '4.029', dual: '0.1586' }, {}],
+    })
+    expect(JSON.stringify(specimenCard('cider-mill-pulley').card)).not.toContain('"dual"')
+    expect(sheets(dual.card)).toBe(2)
+    expect(both(flow(dual.card)).flatMap(faults)).toEqual([])
+  })
+})
