@@ -36,9 +36,14 @@ export const lanesOf = (
 
 /**
  * Gaps at mid-tolerance with the projections as chosen: behind when withdrawn to where each stage starts, in front where it ends, the least
- * over stages and lanes.
+ * over stages and lanes. `tilted`: by so much a hub tilted for a taper key comes nearer to the bar's back over its length.
  */
-export const gapsOf = (diameter: number, stages: readonly Stage[], settings: readonly Setting[]): CutterBar['gaps'] => {
+export const gapsOf = (
+  diameter: number,
+  stages: readonly Stage[],
+  settings: readonly Setting[],
+  tilted: number,
+): CutterBar['gaps'] => {
   const radius = diameter / 2
   let back = Infinity
   let front = Infinity
@@ -48,7 +53,9 @@ export const gapsOf = (diameter: number, stages: readonly Stage[], settings: rea
       const { offset, noseWidth } = setting
       const touch = touchOffX(setting.radius, noseWidth, setting.cornerRadius, offset)
       const start = stage === 0 ? touch : Math.max(touch, from)
-      back = Math.min(back, setting.radius - radius - Math.hypot(start - p - radius, offset))
+      // At the deep end, and at the other, where the tilted bore has come towards the nose.
+      for (const shifted of [0, tilted])
+        back = Math.min(back, setting.radius - radius - Math.hypot(start - p - radius - shifted, offset))
       const axis = (stage === stages.length - 1 ? setting.floor : to) - p - radius
       const half = openHalf(setting)
       const halfOfSlot = Math.abs(offset) + half
@@ -163,7 +170,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
       bitLengthMin,
       bitLengthMax,
       overBarAndNose: d + candidate.projection,
-      gaps: gapsOf(d, stages, corners.middle),
+      gaps: gapsOf(d, stages, corners.middle, section.key?.taper?.windowLoss ?? 0),
       stock: {
         diameter: stockOver(spec, Math.max(shank, d)),
         length: roundUp(overall + 3, steps.whole),

@@ -183,7 +183,7 @@ export const groundBarOf = (spec: Spec, bar: BarSpec, section: Section): GroundC
         overall,
         shank: spec.units === 'mm' ? classed(shank, 'h7') : withDeviations(shank, -0.0005 * 25.4, 0),
         overBarAndNose: neck + projection,
-        gaps: gapsOf(neck, stages, corners.middle),
+        gaps: gapsOf(neck, stages, corners.middle, section.key?.taper?.windowLoss ?? 0),
         stock: {
           diameter: stockOver(spec, Math.max(shank, blank)),
           length: roundUp(overall + 3, steps.whole),

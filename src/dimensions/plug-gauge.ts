@@ -13,7 +13,9 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
   const step = printStep(spec)
   const trust = trustOf(spec)
   const diameter = roundDown(section.bore.lower - 1.5 * trust, step)
-  const across = roundDown(section.acrossLimits.lower - trust, step)
+  // Its key has no taper: it goes by the end at which a tapered keyway is shallow.
+  const tapered = section.key?.taper !== undefined
+  const across = roundDown((section.key?.taper?.acrossShallow ?? section.acrossLimits).lower - trust, step)
   const length = roundUp(Math.min(Math.max(spec.bore.length * 0.75, 15), 30), either(spec.units, 1, 1 / 16))
   return {
     sizes: {
@@ -36,7 +38,7 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
     basis: {
       diameter: 'smallest bore less one and a half times what the print is trusted to',
       keyWidth: 'least slot width less what the print is trusted to',
-      across: 'least across less what the print is trusted to',
+      across: `least across${tapered ? ' at the shallow end' : ''} less what the print is trusted to`,
       length: 'enough to feel alignment, no longer than the bore needs',
       handleDiameter: 'judgement',
       handleLength: 'judgement',

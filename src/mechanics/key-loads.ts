@@ -7,7 +7,15 @@ import { shaftLeftByKeyway, shearYield, twoKeysShare } from '../standards/allowa
 import { asmeLeadLimit, asmeOffsetLimit } from '../standards/asme-b17-1.ts'
 import { workMaterial } from '../standards/materials.ts'
 import { allowed, bearingLength, torqueBearingHub, torqueBearingShaft, torqueShear } from './key.ts'
-import { lostToOffset, offsetWithin, playLimits, playOf, type TopClearances, topClearances } from './key-play.ts'
+import {
+  engagement,
+  lostToOffset,
+  offsetWithin,
+  playLimits,
+  playOf,
+  type TopClearances,
+  topClearances,
+} from './key-play.ts'
 
 /** What the key carries at its allowed stresses, and the play that it has. N mm; mm. */
 export interface KeyLoads {
@@ -91,10 +99,7 @@ export const keyLoadsOf = (spec: Spec, section: Section): Reasoned<KeyLoads> | u
   const least = Math.min(torques.shear, torques.hub, torques.shaft)
   const weakest = (['shear', 'hub', 'shaft'] as const).find((each) => torques[each] === least) ?? 'shaft'
   const keys = section.at.length
-  const engaged = {
-    from: section.mouth,
-    to: Math.min(key.shaft.across.nominal - shaft / 2 + key.height.nominal, section.floor),
-  }
+  const engaged = engagement(section)
   const stack = {
     across: section.acrossLimits,
     shaftAcross: key.shaft.across,

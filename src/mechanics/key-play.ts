@@ -1,4 +1,5 @@
 /** Play over and beside a key, and what a slot out of the middle costs of it. mm. */
+import type { Section } from '../dimensions/types.ts'
 import { band, middle, type Size } from '../fits/size.ts'
 
 /** What stands over one another at a key: hub across, shaft across, key height, bore and shaft, each with its limits. */
@@ -38,6 +39,13 @@ export const topClearances = (stack: Stack): TopClearances => ({
 export interface Engaged {
   readonly from: number
   readonly to: number
+}
+
+/** Of a section: mouth to the top of the key, bore to the tip of the tooth, or to the floor where nothing is known of what goes in. */
+export const engagement = ({ key, mouth, floor, spline, bore, boreRadius }: Section): Engaged => {
+  if (spline) return { from: boreRadius, to: spline.toothReach }
+  const top = key?.shaft && key.height ? key.shaft.across.nominal - bore.nominal / 2 + key.height.nominal : floor
+  return { from: mouth, to: Math.max(mouth, Math.min(top, floor)) }
 }
 
 const slope = ({ from, to }: Engaged): number => (to - from) / ((from + to) / 2)

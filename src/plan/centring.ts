@@ -1,31 +1,16 @@
 /** Finding the middle of the bore with the two corners of the nose. All mm, degrees. */
-import { middle } from '../fits/size.ts'
+import { engagement, offsetWithin, playOf } from '../mechanics/key-play.ts'
 import type { Section } from '../dimensions/types.ts'
 import type { Units } from '../spec/spec.ts'
 import type { Centring } from './types.ts'
 
-/** Where slot and key or tooth bear on one another, from the axis: mouth to the top of the key, bore to the tip of the tooth, or to the floor. */
-export const engagement = (section: Section): { readonly from: number; readonly to: number } => {
-  const { key, mouth, floor, spline } = section
-  if (spline) return { from: section.boreRadius, to: spline.toothReach }
-  const top =
-    key?.shaft && key.height ? key.shaft.across.nominal - section.bore.nominal / 2 + key.height.nominal : floor
-  return { from: mouth, to: Math.max(mouth, Math.min(top, floor)) }
-}
-
-/** Width that a slot off its middle by `offset` takes from the play of a key in a shaft that turns to meet it: offset × (x2 − x1)/mean. */
-export const playLost = (section: Section, offset: number): number => {
-  const { from, to } = engagement(section)
-  return (offset * (to - from)) / ((from + to) / 2)
-}
-
 /** The slot may be this much off the middle before a key with play at mid-tolerance no longer goes in. */
 export const offsetBudget = (section: Section): number | undefined => {
   const width = section.key?.width
-  const { from, to } = engagement(section)
-  if (!width || to <= from) return undefined
-  const play = middle(section.widthLimits) - middle(width)
-  return play > 0 ? (play * (from + to)) / 2 / (to - from) : undefined
+  const engaged = engagement(section)
+  if (!width || engaged.to <= engaged.from) return undefined
+  const play = playOf(section.widthLimits, width)
+  return play > 0 ? offsetWithin(engaged, play) : undefined
 }
 
 /** ASME B17.1: keyway offset no more than .010 in. */

@@ -7,7 +7,7 @@ import type { Dividing } from '../spec/shop.ts'
 import type { IndexSpec, Spec } from '../spec/spec.ts'
 import { isoSplineNamed, isoSplineShaft } from '../standards/iso-14.ts'
 import { usualDividingRatio, usualHoleCircles } from '../standards/dividing.ts'
-import { engagement } from './centring.ts'
+import { engagement } from '../mechanics/key-play.ts'
 import { playNeeded } from './index-play.ts'
 import type { Indexing, IndexSlot } from './types.ts'
 
@@ -102,6 +102,9 @@ const errorsOf = (
     return errorOn(on.circle, on.ratio, angle)
   })
 
+/** How far all keyways alike were found off the middle. */
+const foundOff = ({ feature }: Spec): number => (feature.kind === 'keyway' ? (feature.found?.offset ?? 0) : 0)
+
 /** How to turn the work on, for a section with more than one slot; undefined for one. */
 export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | undefined => {
   if (section.at.length < 2) return undefined
@@ -150,6 +153,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
         errors,
         radii: [from, to],
         eccentric: asked?.eccentric ?? 0,
+        offset: foundOff(spec),
       }),
       ...(play !== undefined && { play }),
       ...(asked?.eccentric !== undefined && { acrossVaries: asked.eccentric }),
@@ -167,7 +171,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
       error: 'the nearest hole or tooth less the true angle; of a plate, its holes’ own',
       spread: 'between the two slots that are farthest out of step',
       playNeeded:
-        'exact for a shaft free to turn and shift: the worst pair of slots, at the bore and at the tip of the tooth or key',
+        'exact for a shaft free to turn and shift: the worst pair of slots, at the bore and at the tip of the tooth or key; with the offset found, where one was',
       acrossVaries: 'the bore off the axis, as told',
       play: 'as told; else slot less key, or the tooth of the tightest fit of ISO 14, at mid-tolerance',
     },

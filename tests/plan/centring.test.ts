@@ -1,8 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { sectionOf } from '../../src/dimensions/section.ts'
+import { engagement, lostToOffset } from '../../src/mechanics/key-play.ts'
 import { centred } from '../../src/plan/answers.ts'
-import { centringOf, differenceAt, offsetBudget, playLost, turnedSpindle } from '../../src/plan/centring.ts'
+import { centringOf, differenceAt, offsetBudget, turnedSpindle } from '../../src/plan/centring.ts'
 import { specOf } from '../dimensions/designed.ts'
 
 const sectionFor = (bore: object, feature: object) =>
@@ -80,7 +81,7 @@ describe('the two corners', () => {
 
 describe('how far off is far', () => {
   it('.1 mm off takes .026751 of the play; JS9 on h9 stands .067286, and a quarter is the gate: .016822 (derived)', () => {
-    expect(playLost(keyed, 0.1)).toBeCloseTo(0.026751, 6)
+    expect(lostToOffset(engagement(keyed), 0.1)).toBeCloseTo(0.026751, 6)
     expect(offsetBudget(keyed)).toBeCloseTo(0.067286, 5)
     const centring = centringOf(keyed, 8, keyed.touchOff, { mark: 0.02, perInfeed: 1 }, 'mm')
     expect(centring.offsetMost).toBeCloseTo(0.016822, 5)

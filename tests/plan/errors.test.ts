@@ -64,8 +64,15 @@ describe('the errors of a job', () => {
 
   it('of the press are those of its readings and of the play between bore, bushing and broach', () => {
     const broach = {
-      ...{ toothWidth: 8.018, bodyWidth: 7.98, firstTooth: 12.5, lastTooth: 14.4, pilot: 12 },
-      ...{ toothedLength: 150, teeth: 26, overall: 210, pilotLength: 28 },
+      toothWidth: 8.018,
+      bodyWidth: 7.98,
+      firstTooth: 12.5,
+      lastTooth: 14.4,
+      pilot: 12,
+      toothedLength: 150,
+      teeth: 26,
+      overall: 210,
+      pilotLength: 28,
     }
     const job = designed({
       units: 'mm',

@@ -190,6 +190,17 @@ describe('the play that errors ask for', () => {
     )
   })
 
+  it('two keyways found off the middle by .1 take .026751 of it beside what the indexing takes (derived)', () => {
+    const keyways = (found: object) =>
+      indexed(
+        { keyway: { standard: 'iso-773', at: [0, 180], ...found } },
+        {},
+        { bore: { diameter: 25, tolerance: [0, 0], length: 40 } },
+      ).playNeeded
+    expect(keyways({})).toBeCloseTo(0, 9)
+    expect(keyways({ found: { offset: 0.1 } })).toBeCloseTo(0.026751, 6)
+  })
+
   it('ISO 14: slot H9 on tooth h10, at mid-tolerance; SAE: nobody has said', () => {
     // H9 of 6: +0.030/0, h10 of 6: 0/−0.048 (ISO 286): 0.015 + 0.024.
     expect(indexed(spline).play).toBeCloseTo(0.039, 9)
