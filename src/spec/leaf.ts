@@ -2,6 +2,9 @@ import { z } from 'zod'
 import { type LengthKind, readLength } from './length.ts'
 import { angle, type Quantity, readQuantity } from './quantity.ts'
 
+// One document is read, not thousands: making code of each schema costs more than it saves, and a page forbids it.
+z.config({ jitless: true })
+
 /** The leaves that the schema is made of. Each carries, as its message, the phrase that a complaint gives as accepted. */
 
 const written = z.union([z.number(), z.string()])
