@@ -23,6 +23,9 @@ const meantBy: Readonly<Record<string, string>> = {
   id: 'diameter',
 }
 
+/** Nobody reads on beyond so many; a list of a hundred thousand would be nearly as many. */
+const mostComplaints = 100
+
 type Definition = { readonly innerType?: unknown; readonly options?: readonly unknown[]; readonly element?: unknown }
 const shapeOf = (schema: unknown): Readonly<Record<string, unknown>> | undefined => {
   const { shape, def } = (schema ?? {}) as { shape?: Readonly<Record<string, unknown>>; def?: Definition }
@@ -87,14 +90,18 @@ const deepest = (issue: Issue): readonly Issue[] | undefined => {
 /** Complaints of what the schema refuses; the message of an issue is the phrase for what is accepted. */
 export function complaintsOf(schema: z.ZodType, document: unknown, above: Place = []): readonly Complaint[] {
   const outcome = schema.safeParse(document)
-  return outcome.success ? [] : outcome.error.issues.flatMap((issue) => complaintsFrom(schema, document, issue, above))
+  if (outcome.success) return []
+  return outcome.error.issues
+    .slice(0, mostComplaints)
+    .flatMap((issue) => complaintsFrom(schema, document, issue, above))
+    .slice(0, mostComplaints)
 }
 
 function complaintsFrom(schema: z.ZodType, document: unknown, issue: Issue, above: Place): readonly Complaint[] {
   const path = pathOf([...above, ...issue.path])
   if (issue.code === 'unrecognized_keys') {
     const known = keysAt(schema, issue.path)
-    return issue.keys.map((key) => {
+    return issue.keys.slice(0, mostComplaints).map((key) => {
       const at = pathOf([...above, ...issue.path, key])
       return /^\d+$/.test(key)
         ? complaint(at, 'a key that is all digits', `${known.join(', ')}; ${commaPhrase('24,5')}`)

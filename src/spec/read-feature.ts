@@ -31,7 +31,7 @@ export const byBroach = (kind: Feature['kind']): boolean => !Object.hasOwn(barOn
 export function readFeature(reading: Reading): Feature | undefined {
   const feature = reading.raw('feature')
   if (!isMapping(feature)) return undefined
-  const named = kinds.filter((kind) => Object.hasOwn(feature, kind))
+  const named = kinds.filter((kind) => Object.hasOwn(feature, kind) && feature[kind] !== undefined)
   const [kind] = named
   if (kind === undefined || named.length !== 1) {
     reading.complain('feature', `exactly one feature: ${kinds.slice(0, -1).join(', ')} or ${kinds.at(-1)}`)

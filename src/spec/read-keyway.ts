@@ -22,6 +22,16 @@ export function readKeyway(reading: Reading): Keyway | undefined {
     reading.complain(`${key}.width`, 'a width smaller than the bore')
     return undefined
   }
+  for (const [name, bores] of [
+    ['across', 2],
+    ['depth.crown', 1],
+    ['depth.side', 1],
+  ] as const)
+    if (bore !== undefined && (reading.limits(`${key}.${name}`)?.[1] ?? 0) > bores * bore)
+      reading.complain(
+        `${key}.${name}`,
+        bores === 2 ? 'across of no more than two bores' : 'a depth of no more than a bore',
+      )
   const sizes = ['width', 'height', 'across', 'depth'].some((name) => reading.states(`${key}.${name}`))
   const written = reading.word(`${key}.standard`, ['iso-773', 'asme-b17.1'])
   if (reading.states(`${key}.standard`) && written === undefined) return undefined

@@ -5,6 +5,8 @@ import type { Reading } from './reading.ts'
 import type { Slit } from './spec.ts'
 
 const key = 'feature.slit'
+/** Thicker walls are sawn. Judgement. */
+const mostBores = 4
 
 /** The slits; `undefined` only with a complaint, here or from the schema. */
 export function readSlit(reading: Reading): Slit | undefined {
@@ -17,6 +19,14 @@ export function readSlit(reading: Reading): Slit | undefined {
     reading.complain(`${key}.outside`, 'the outside that the slits run out through, here or as hub.outside')
   if (own && outside !== undefined && bore !== undefined && outside <= bore) {
     reading.complain(`${key}.outside`, `an outside wider than the bore, ${figure(bore, reading.units)}`)
+    return undefined
+  }
+  // A hub may be any size; what is sawn through by hand may not.
+  if (outside !== undefined && bore !== undefined && outside > mostBores * bore) {
+    reading.complain(
+      own ? `${key}.outside` : 'hub.outside',
+      `with slits: an outside of no more than ${mostBores} bores`,
+    )
     return undefined
   }
   const hub = reading.length('hub.outside')

@@ -13,7 +13,7 @@ export function readSocket(reading: Reading): Socket | undefined {
   const bore = nominalBore(reading)
   if (reading.states('tooling.bar.nose.cornerRadius'))
     reading.complain('tooling.bar.nose.cornerRadius', `nothing here: the V’s tip is ${key}.tip`)
-  if (across && bore !== undefined && (across[1] < bore / 2 || across[0] > 2 * bore)) {
+  if (across && bore !== undefined && (across[1] < bore / 2 || across[1] > 2 * bore)) {
     reading.complain(
       `${key}.across`,
       'a size across flats that the bore goes with: the bore is no smaller than it, and smaller than across corners',

@@ -1,9 +1,11 @@
 import { inch } from '../standards/inch.ts'
 import { threadNamed, threadNames } from '../standards/threads.ts'
+import { figure } from './figures.ts'
 import { readAngle } from './length.ts'
 import { nearest } from './near.ts'
 import { isMapping } from './place.ts'
 import { area, force, stiffness, stress } from './quantity.ts'
+import { nominalBore } from './read-bore.ts'
 import { readDriven } from './read-driven.ts'
 import { readIndex } from './read-index.ts'
 import { present, type Reading } from './reading.ts'
@@ -14,6 +16,8 @@ import type { BarSpec, Broach, PressSpec, Spec } from './spec.ts'
 const clearance = 0.25
 /** Share of a hand press's pull that arrives, where none is stated. From memory (workshop texts). */
 const efficiency = 0.8
+/** A slot is no deeper than its bore; more passes than this nobody counts. Judgement. */
+const mostPasses = 20_000
 
 /** The tooling asked for; both where none is named. `shop`: whose machines the bar may name, once it is read. */
 export function readTooling(reading: Reading, shop: Shop | undefined): Spec['tooling'] {
@@ -50,6 +54,9 @@ function readBar(reading: Reading, shop: Shop | undefined): BarSpec {
   const either = (mm: number, inches: number): number => (reading.units === 'mm' ? mm : inches * inch)
   const bit = size('bit.size')
   const { machine, onHand } = readMachine(reading, shop)
+  const least = Math.max(0.001, (nominalBore(reading) ?? 0) / mostPasses)
+  if ((size('infeed') ?? least) < least)
+    reading.complain(`${at}.infeed`, `an infeed of at least ${figure(least, reading.units)} in this bore`)
   return present({
     machine,
     onHand,

@@ -60,8 +60,14 @@ const unitsOf = (document: unknown): Units | undefined => {
 }
 
 /** The first complaint of each path: what the schema refuses comes before what does not agree. */
-const onePerPath = (complaints: readonly Complaint[]): readonly Complaint[] =>
-  complaints.filter((each, n) => complaints.findIndex((other) => other.path === each.path) === n)
+const onePerPath = (complaints: readonly Complaint[]): readonly Complaint[] => {
+  const met = new Set<string>()
+  return complaints.filter(({ path }) => {
+    const first = !met.has(path)
+    met.add(path)
+    return first
+  })
+}
 
 /** The path of the shop file that a document names, from the document's own folder; `undefined` where it names none. */
 export function shopPath(document: unknown): string | undefined {

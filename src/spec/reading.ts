@@ -57,7 +57,7 @@ export function reading(document: unknown, units: Units, above = ''): Reading {
     quantity: (path, kind) => readQuantity(raw(path), kind, units),
     number: (path) => {
       const value = raw(path)
-      return typeof value === 'number' ? value : undefined
+      return typeof value === 'number' && Number.isFinite(value) ? value : undefined
     },
     text,
     word: (path, words) => words.find((word) => word === raw(path)),
