@@ -166,11 +166,9 @@ const lanesRow = ({ plan, says }: Gated, cuts: readonly LaneCut[]): Row => {
   const lanes = cuts.flatMap((cut) => {
     const touch =
       cut.setting > 0 || cut.lane === 0 ? '' : `, touches at ${says.dial(plan.lanes[cut.lane]?.touchReading ?? 0)}`
-    return [
-      `Lane ${cut.lane + 1}: `,
-      ...runsOf(laneSaid(cut.offset, first, says)),
-      `${touch}, ${runsSaid(says.dial(cut.from), cut.runs, says)}. `,
-    ]
+    // The first lane's steps stand at the head of the cut.
+    const runs = cut.setting === 0 && cut.lane === 0 ? '' : `, ${runsSaid(says.dial(cut.from), cut.runs, says)}`
+    return [`Lane ${cut.lane + 1}: `, ...runsOf(laneSaid(cut.offset, first, says)), `${touch}${runs}. `]
   })
   const others = cuts.filter(({ lane }) => lane > 0).map(({ lane }) => ordinal(lane))
   const again = others.length === 0 ? '' : `Do not set the dial to 0 again for the ${others.join(' or the ')} lane.`

@@ -36,7 +36,7 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: 
       : say`${bold('Width')}, blocks`
   const ground = groundBar === undefined
   return [
-    ...(section.groove
+    ...(section.groove && !floorToFloor
       ? [
           row(say`${bold('Across')}, ball ends, deepest point to the wall`, says, {
             go: measuring.across.least,

@@ -34,14 +34,22 @@ const stepsOf = (design: Design, says: Saying): readonly Step[] => {
   })
 }
 
+/** What is to be expected, in the word for how it is measured. */
+const expecting = ({ plan }: Design): string =>
+  plan?.gateBy === 'floor to floor'
+    ? 'floor to floor'
+    : plan?.gateBy === 'plug and blocks'
+      ? 'blocks over plug'
+      : 'expect across'
+
 /** Rows over the slots, as far as any gate has something to say in them. */
-const rowsOver = (steps: readonly Step[], blank: number): readonly Row[] =>
-  ['passes', 'expect', 'go on from', 'to'].flatMap((name, at): readonly Row[] =>
+const rowsOver = (steps: readonly Step[], name: string, blank: number): readonly Row[] =>
+  ['passes', name, 'go on from', 'to'].flatMap((row, at): readonly Row[] =>
     steps.some(({ over }) => over[at] !== undefined)
       ? [
           {
             cells: [
-              name,
+              row,
               ...Array.from({ length: blank }, (): Cell => ''),
               ...steps.map(({ over }): Cell => (at === 1 ? [bold(over[at] ?? '')] : (over[at] ?? ''))),
             ],
@@ -129,12 +137,12 @@ export const slotsTable = (design: Design, says: Saying, headed: boolean): reado
       title: 'Slots',
       named: true,
       columns: [
-        { head: 'slot', width: 19 },
+        { head: 'slot', width: 25 },
         ...columns,
         ...steps.map(({ head }): Column => ({ head })),
         { head: what, width: 36, grows: true },
       ],
-      rows: [...rowsOver(steps, columns.length), ...rows],
+      rows: [...rowsOver(steps, expecting(design), columns.length), ...rows],
     },
   ]
 }

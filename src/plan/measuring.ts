@@ -116,7 +116,8 @@ const insteadOf = (section: Section): string | undefined => {
   if (section.kind === 'slit') return 'A slit has no floor. Look through it from end to end: no web may be left.'
   if (section.kind === 'socket')
     return 'Measure across flats, at every pair of flats and at both ends; try the square or hexagon in it.'
-  if (section.kind === 'groove') return 'Measure with ball ends: deepest point to the wall opposite.'
+  if (section.kind === 'groove')
+    return `Measure with ball ends: deepest point to ${by === 'floor to floor' ? 'that of the groove opposite' : 'the wall opposite'}.`
   if (by === 'floor to floor') return 'A slot stands right opposite: measure floor to floor.'
   if (by === 'plug and blocks')
     return 'A slot takes away part of the wall opposite: fill the bore with a plug, and measure from it to the floor with blocks.'
@@ -141,10 +142,10 @@ export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> =
   return {
     sizes: {
       across: { least: lower, middle: section.across, most: upper },
-      toBore: toBore || section.kind === 'groove',
+      toBore: toBore || (section.kind === 'groove' && by === 'across'),
       ways: ways.filter((way) => way !== undefined),
       ...(instead !== undefined && { instead }),
-      ...(flat && pairs && { floorToFloor: pairs }),
+      ...((flat || section.kind === 'groove') && pairs && { floorToFloor: pairs }),
       width: section.socket ? limits(section.socket.acrossFlats) : limits(section.widthLimits),
       ...(flat && { sideToSide }),
       endToEnd: quarterOfLimits(section, spec.units),

@@ -5,6 +5,7 @@ import { plain, type Words } from '../../src/card/document.ts'
 import { flow } from '../../src/card/flow.ts'
 import { design } from '../../src/design.ts'
 import { readSpec } from '../../src/spec/read.ts'
+import { cardHtml } from '../../src/writers/card-html.ts'
 import { documents } from '../checks/documents.ts'
 import { featureDocuments } from '../checks/feature-documents.ts'
 import { specimen } from '../spec/specimens.ts'
@@ -232,6 +233,15 @@ describe('what each kind of job asks', () => {
     expect(made.ways?.recommended).toBe('press')
     expect(machineText(card)).toContain('The over is the across.')
     expect(textOf(card)).toContain(made.ways?.says)
+  })
+})
+
+describe('on a screen', () => {
+  it.each(['cider-mill-pulley', 'chaff-cutter-clutch', 'winch-drum-gear', 'press-slide'])('%s stands alone', (name) => {
+    const face = new Uint8Array([1, 2, 3])
+    const html = cardHtml(specimenCard(name).card, { regular: face, bold: face })
+    expect(html).not.toMatch(/<script|<link|<img|\shref=|\ssrc=|\sstyle=|https?:(?!\/\/www\.w3\.org)/)
+    expect(html).toContain('licensed hands')
   })
 })
 

@@ -212,3 +212,25 @@ describe('width and sides', () => {
     expect(key).toBe(true)
   })
 })
+
+describe('oil grooves', () => {
+  const grooves = (at: readonly number[]) =>
+    measured({
+      ...plain,
+      bore: { diameter: 30, length: 45 },
+      feature: { groove: { radius: 1.5, depth: [1, 1.2], at } },
+    })
+
+  it('one is measured to the wall opposite', () => {
+    const { toBore, floorToFloor } = grooves([0])
+    expect(toBore).toBe(true)
+    expect(floorToFloor).toBeUndefined()
+  })
+
+  it('two that stand opposite each other are measured from one to the other', () => {
+    const { toBore, floorToFloor, instead } = grooves([0, 180])
+    expect(toBore).toBe(false)
+    expect(floorToFloor?.pairs).toEqual([[1, 2]])
+    expect(instead).toContain('the groove opposite')
+  })
+})
