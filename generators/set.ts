@@ -1,5 +1,6 @@
 import { acrossNoGo } from './across-no-go.ts'
 import { borePlug } from './bore-plug.ts'
+import { bitTemplates } from './bit-templates.ts'
 import { cutterBar } from './cutter-bar.ts'
 import { drillJig } from './drill-jig.ts'
 import { groundBar } from './ground-bar.ts'
@@ -26,6 +27,7 @@ export const parts: readonly Part[] = [
   cutterBar,
   groundBar,
   toolBit,
+  bitTemplates,
   settingStep,
   indexPlate,
   plugGauge,

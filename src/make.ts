@@ -109,6 +109,7 @@ const sheetsOf = async (design: Design, drawn: readonly Part[]): Promise<readonl
   const tooling = {
     'cutter-bar': 'bar',
     'tool-bit': 'bar',
+    'bit-templates': 'bar',
     'setting-step': 'bar',
     'drill-jig': 'bar',
     'guide-bushing': 'press',

@@ -16,6 +16,7 @@ import { infeedPerPass, lighterInfeeds } from './dimensions/settings.ts'
 import { toolBitOf } from './dimensions/tool-bit.ts'
 import type { GroundBar, PlugGauge } from './dimensions/types.ts'
 import { groundLoadsOf, jointLoadsOf, keyLoadsOf, loadsOf, pressLoadsOf } from './mechanics/loads.ts'
+import { roomBehind } from './plan/behind.ts'
 import { type Errors, errorsOf } from './plan/errors.ts'
 import { indexingOf } from './plan/indexing.ts'
 import { measuringOf } from './plan/measuring.ts'
@@ -113,15 +114,19 @@ const bearable = (spec: Spec, section: Reasoned<Worked['section']>, asked: BarSp
   return usual
 }
 
-/** Drawn back as far as the lag and two chips ask, where nobody has said how far and the bore has room for it. */
+/** Drawn back as far as the lag and two chips ask, with room behind for chips, where nobody has said how far and the bore has room for it. */
 const withdrawnFarther = (spec: Spec, section: Reasoned<Worked['section']>, stated: BarSpec, near: Job): Job => {
   const { asked, loads, infeed } = near
-  if (!asked || !loads || spec.stated.includes('tooling.bar.clearance.withdrawn')) return near
-  const needed = loads.lag.most + 2 * (infeed ?? 0)
-  if (needed <= stated.clearance.withdrawn) return near
+  if (!asked || !loads) return near
   const step = spec.units === 'mm' ? 0.05 : 0.002 * 25.4
-  const withdrawn = Math.ceil(needed / step + 0.2) * step
-  const farther = worked(spec, section, { ...asked, clearance: { ...asked.clearance, withdrawn } })
+  const open = (which: 'withdrawn' | 'back', needed: number) =>
+    needed <= stated.clearance[which] || spec.stated.includes(`tooling.bar.clearance.${which}`)
+      ? stated.clearance[which]
+      : Math.ceil(needed / step + 0.2) * step
+  const withdrawn = open('withdrawn', loads.lag.most + 2 * (infeed ?? 0))
+  const back = open('back', roomBehind(section.sizes, spec.units, infeed ?? 0))
+  if (withdrawn === stated.clearance.withdrawn && back === stated.clearance.back) return near
+  const farther = worked(spec, section, { ...asked, clearance: { ...asked.clearance, withdrawn, back } })
   const made = farther.bar ?? farther.groundBar
   const before = near.bar ?? near.groundBar
   const sound =
@@ -206,7 +211,7 @@ export const allOf = ({ reasons, ...job }: Job): Sized => {
   const measuring = keep('measuring', measuringOf(spec, section))
   const hubWeight = hubWeightOf(spec)
   const aids = Object.fromEntries(
-    Object.entries(aidsOf(spec, section, bar ?? groundBar, bushing)).flatMap(([name, aid]) =>
+    Object.entries(aidsOf(spec, section, bar ?? groundBar, bushing, bit)).flatMap(([name, aid]) =>
       aid ? [[name, keep<object>(name, aid)]] : [],
     ),
   ) as Aids

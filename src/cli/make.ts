@@ -22,6 +22,7 @@ export const partNames = [
   'cutter-bar',
   'ground-bar',
   'tool-bit',
+  'bit-templates',
   'setting-step',
   'index-plate',
   'plug-gauge',

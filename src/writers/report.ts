@@ -62,6 +62,7 @@ export interface Report {
   readonly acrossNoGo?: ReportSection
   readonly widthGauge?: ReportSection
   readonly hubRing?: ReportSection
+  readonly bitTemplates?: ReportSection
   readonly settingStep?: ReportSection
   readonly indexPlate?: ReportSection
   readonly drillJig?: ReportSection
@@ -321,6 +322,9 @@ const bitOf = (bit: ToolBit): ReportSection => ({
   includedAngle: bit.includedAngle,
   tipRadius: bit.tipRadius,
   flankLength: bit.flankLength,
+  flankSwing: bit.flankSwing,
+  flankTilt: bit.flankTilt,
+  noseEndRadius: bit.noseEndRadius,
   shape: bit.shape,
   size: bit.size,
   cornerBreak: bit.cornerBreak,
@@ -358,6 +362,7 @@ const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
 
 /** Gauges and aids say in the report what they say in the design. */
 const aidsOf = (design: Design) => ({
+  bitTemplates: design.bitTemplates,
   borePlug: design.borePlug,
   acrossNoGo: design.acrossNoGo,
   widthGauge: design.widthGauge,
