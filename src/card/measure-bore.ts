@@ -9,7 +9,7 @@ const boxes = (design: Design): Block => ({
   columns: [
     { head: '', width: 18 },
     { head: 'near end', grows: true },
-    { head: design.spec.bore.blind ? 'as deep as it goes' : 'far end', grows: true },
+    { head: design.spec.bore.blind ? 'deep end' : 'far end', grows: true },
   ],
   rows: [
     { cells: ['one way', { write: 'box' }, { write: 'box' }] },
