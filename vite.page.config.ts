@@ -2,7 +2,7 @@ import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createHash } from 'node:crypto'
 import { createRequire } from 'node:module'
 import { dirname, join, relative } from 'node:path'
-import { defineConfig, type Plugin } from 'vite'
+import { createLogger, defineConfig, type Plugin } from 'vite'
 import { contentPolicy } from './src/cli/policy.ts'
 import { licences } from './vite.licences.ts'
 
@@ -50,11 +50,19 @@ const { gather, write } = licences([
   { name: 'Atkinson Hyperlegible Next', folder: join(import.meta.dirname, 'src/writers/faces') },
 ])
 
+// The kernel's own code asks for node:module where it finds itself in Node, which a page is not.
+const logger = createLogger('warn')
+const { warn } = logger
+logger.warn = (message, ...more) => {
+  if (!message.includes('"node:module" has been externalized')) warn(message, ...more)
+}
+
 // A folder of static files, from which the page can be served by anything: `borewright page`, or any web server.
 export default defineConfig({
   root: join(import.meta.dirname, 'src/page'),
   base: './',
   publicDir: false,
+  customLogger: logger,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   worker: { format: 'es', plugins: () => [gather] },
   build: {
@@ -65,6 +73,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
     chunkSizeWarningLimit: 2000,
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   plugins: [saysItsPolicy, worksOffline, write],
 })

@@ -20,7 +20,7 @@ console.log(
   [
     '',
     'That refusal is intended: status 1, and nothing written.',
-    'Open output/cider-mill-pulley/drawings.pdf and output/winch-drum-gear/drawings.pdf.',
-    'Next: node dist/borewright.js check tests/specimens/cider-mill-pulley.yaml',
+    'Open output/cider-mill-pulley/packet.pdf and output/winch-drum-gear/packet.pdf.',
+    'Next: node dist/borewright.js check tests/specimens/cider-mill-pulley.yaml, or in the browser: node dist/borewright.js page',
   ].join('\n'),
 )
