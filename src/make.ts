@@ -12,6 +12,7 @@ import { report } from './writers/report.ts'
 
 /** Formats that can be asked for. `report.json` is made always. */
 export const formats = ['pdf', 'html', 'svg', 'dxf', 'dxf-live', 'stl', '3mf', 'profile'] as const
+/** One of the formats that can be asked for. */
 export type Format = (typeof formats)[number]
 
 /** What is made when nothing is said: all but the DXF with live dimensions. */
@@ -30,6 +31,7 @@ export interface MadeFile {
   readonly bytes: Uint8Array
 }
 
+/** What is to be made of a design; all may be left out. */
 export interface Wanted {
   /** Left out: `usual`. */
   readonly formats?: readonly Format[]

@@ -133,6 +133,7 @@ export interface Leaf {
   readonly sides: readonly Side[]
 }
 
+/** A job card: leaves of paper with their sides, from which HTML and PDF are written alike. */
 export interface Card {
   /** `cider-mill-pulley` */
   readonly name: string

@@ -3,6 +3,7 @@ import type { JointLoads, KeyLoads, Loads, PressLoads } from '../mechanics/loads
 import type { Indexing } from '../plan/types.ts'
 import type { BarSpec, Broach, Spec } from '../spec/spec.ts'
 
+/** `pass`, `caution` (holds, with something to mind), `fail` (broken), `unknown` (cannot be told, which is never a pass). */
 export type Verdict = 'pass' | 'caution' | 'fail' | 'unknown'
 
 export type RuleUnit = 'mm' | 'mm2' | 'degrees' | 'count' | 'ratio' | 'N' | 'N mm' | 'N/mm2' | 'HRC'
@@ -101,8 +102,11 @@ export interface Weighed {
   readonly margin?: number
 }
 
+/** What a rule found: its verdict with the numbers that it rests on. */
 export interface Finding extends Weighed {
+  /** One plain sentence with both numbers. */
   readonly reason: string
+  /** Ways out, the best first; each with a `set` has been tried, and heals. */
   readonly remedies: readonly Remedy[]
 }
 

@@ -208,6 +208,21 @@ describe('the library', () => {
     expect(against('uses.ts', { ...resolved, noEmit: true })).toBe('')
   })
 
+  it('tells an editor what each thing is that it hands out', () => {
+    const types = inPackage('dist/types/src')
+    const bare: string[] = []
+    for (const entry of ['index.d.ts', 'node.d.ts'])
+      for (const [, names = '', from = ''] of readFileSync(join(types, entry), 'utf8').matchAll(
+        /export (?:type )?\{([^}]*)\} from '([^']*)'/g,
+      )) {
+        const text = readFileSync(join(types, from.replace(/\.ts$/, '.d.ts')), 'utf8')
+        for (const name of names.split(',').map((one) => one.replace('type ', '').trim()))
+          if (name && !new RegExp(`\\*/\\nexport (?:declare )?(?:const|function|interface|type) ${name}\\b`).test(text))
+            bare.push(name)
+      }
+    expect(bare).toEqual([])
+  })
+
   it('does what the README shows', () => {
     const shown = /```ts\n([\s\S]*?)```/.exec(readFileSync(join(root, 'README.md'), 'utf8'))?.[1] ?? ''
     writeFileSync(join(user, 'shown.ts'), shown)
