@@ -81,7 +81,12 @@ export const gateAnswer = (now: Job, cut: number, gate: number, measured: number
   const expected = expectedOf(at, now.plan.gateBy)
   const much = says.read(Math.abs(found.off))
   const none = Number(much) === 0
-  const off = none ? 'nothing off' : `${much} ${found.off < 0 ? 'short' : 'more'}`
+  const before = offBefore(now, cut, gate)
+  // Off as it was at the gate before: a steady lag is no fault.
+  const steady = before !== undefined && !none && Number(says.read(Math.abs(before))) > 0
+  const off = none
+    ? 'nothing off'
+    : `${much} ${found.off < 0 ? 'short' : 'more'}${steady ? ', as at the gate before' : ''}`
   const stands =
     found.behind > 0.004
       ? ` The slot stands ${says.read(found.behind)} behind the dial.`
@@ -104,8 +109,9 @@ export const gateAnswer = (now: Job, cut: number, gate: number, measured: number
         goOn: 'yes',
       }
     case 'short': {
-      const loads = now.design.loads
-      const give = loads && giveFound(loads, at, found.behind)
+      const { loads } = now.design
+      // A give that is other than was taken shows at the first gate; what comes later is none.
+      const give = loads && before === undefined ? giveFound(loads, at, found.behind) : undefined
       return {
         is: 'broken',
         word: 'Stop.',

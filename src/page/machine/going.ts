@@ -103,4 +103,7 @@ export const oneBack = (): void => {
 }
 
 /** The dial is the truth. */
-export const dialReads = (reading: number): void => note({ reading, springs: 0 })
+export const dialReads = (reading: number): void => {
+  note({ reading, springs: 0 })
+  scrollTo(0, 0)
+}

@@ -51,20 +51,18 @@ export const Machine = () => {
   }, [name])
   return (
     <div class="machine">
-      <p class="band">
-        {now?.way === 'press' ? 'No hand between ram and table.' : 'Plug out while the bar is in the hub.'}
-      </p>
-      <div class="top">
+      <aside class="band" aria-label="Above all">
+        <p>{now?.way === 'press' ? 'No hand between ram and table.' : 'Plug out while the bar is in the hub.'}</p>
+      </aside>
+      <header class="top">
         <h1>{name ?? 'At the machine'}</h1>
         <a href="#desk">Back to the desk</a>
-      </div>
-      <main>{now && name === record.value.job ? <Standing now={now} /> : <Nothing />}</main>
-      {now && (
-        <>
-          <Whole now={now} />
-          <Foot now={now} />
-        </>
-      )}
+      </header>
+      <main>
+        {now && name === record.value.job ? <Standing now={now} /> : <Nothing />}
+        {now && <Whole now={now} />}
+      </main>
+      {now && <Foot now={now} />}
     </div>
   )
 }

@@ -34,7 +34,7 @@ export const Bore = ({ now }: { now: Job }) => {
     word: found.says === 'within' ? 'Within.' : found.says === 'large' ? 'Too large.' : 'Too small.',
     says:
       found.says === 'within'
-        ? `${says.fine(found.bore)} in the middle of them.${infeed}`
+        ? `${says.fine(found.bore)} is their mean.${infeed}`
         : `${says.fine(found.says === 'large' ? found.most : found.least)} is ${says.fine(Math.abs(found.off))} ${found.says === 'large' ? 'over the upper limit' : 'under the lower limit'}, ${says.fine(found.says === 'large' ? upper : lower)}. Back to the desk, or work the job for the bore as it is.${infeed}`,
     goOn: 'yes' as const,
   }

@@ -60,7 +60,7 @@ export const Cut = ({ now, screen }: { now: Job; screen: OfSlot }) => {
             : 'To the gate'}
       </Heading>
       <div class="side-by-side">
-        <div class="number" onClick={passDone}>
+        <div class="the-number" onClick={passDone}>
           <p class="turn">{at.next ? 'Turn the dial to' : springing ? 'Leave the dial at' : 'The dial reads'}</p>
           <p class={`huge long-${says.dial(turned).length}`}>{says.dial(turned)}</p>
           {apart && (

@@ -32,7 +32,7 @@ export const Add = ({ now }: { now: Job }) => {
       <Heading id="screen" aside={says.between(wanted.least, wanted.most)}>
         Add what is missing
       </Heading>
-      <div class="number">
+      <div class="the-number">
         <p class="turn">{asked?.add === undefined ? 'Leave the dial at' : 'Turn the dial to'}</p>
         <p class={`huge long-${says.dial(dial).length}`}>{says.dial(dial)}</p>
         <p class="do">

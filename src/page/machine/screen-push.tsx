@@ -49,7 +49,7 @@ export const PushThrough = ({ now, screen }: { now: Job; screen: Push }) => {
           : `${shims.length === 1 ? 'One shim' : `${shims.length} shims`} behind the broach: ${shims.map((shim) => says.fine(shim)).join(' + ')}.`}{' '}
         Mike it before you press it: over bushing back, shims and last tooth.
       </p>
-      <div class="number">
+      <div class="the-number">
         <p class="turn">It must mike</p>
         <p class={`huge long-${says.read(over.over).length}`}>{says.read(over.over)}</p>
       </div>
