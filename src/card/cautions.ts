@@ -50,8 +50,8 @@ export const atTheMachine = (design: Design, says: Saying): readonly Block[] => 
     ],
     ticks: [
       'plug out',
-      mill ? 'spindle held by gear or lock' : 'spindle held, lock or strap',
-      mill ? 'drawbar key put away' : 'chuck key put away',
+      mill ? 'spindle held, gear or lock' : 'spindle held, lock or strap',
+      mill ? 'drawbar key away' : 'chuck key put away',
       mill ? 'quill feed out' : 'feed levers out',
       'eyes covered',
     ],

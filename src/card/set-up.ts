@@ -144,7 +144,7 @@ const alongWays = (design: Design): readonly { readonly width: number; readonly 
   const at = (width: number, height?: number) => ({ width, figure: lengthwise(design, onPaper(width, height)) })
   const isFull = ({ figure }: { readonly figure: Figure | undefined }): boolean => figure?.scale === 1
   const full = [at(122), at(132)].filter((way) => isFull(way))
-  return [...full.slice(0, 1), at(112, 62), at(84, 46)]
+  return [...full.slice(0, 1), at(112, 62), at(84, 46), at(84, 38)]
 }
 
 /** Bar, bore and machine set up, on one side of paper where that is to be done at all. */
