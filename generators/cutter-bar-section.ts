@@ -13,13 +13,25 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { Mark, View } from '../src/drawing/view.ts'
 import { mirrored, type Outline, type Point, polygon } from '../src/solid/outline.ts'
+import { revolve, type Solid } from '../src/solid/solid.ts'
 import { central, degrees, drill, plusMinus, round, sized, small } from './wording.ts'
 
 /** How far the hole's centre may lie from where it should, mm. Source: judgement. */
 export const endTolerance = (design: Design): number => either(design.spec.units, 0.1, 0.004)
 
+/** A cone of 90° about z that leaves a mouth `mouth` wide at z = 0 and narrows to `least`, to be cut away. */
+export const countersunk = (mouth: number, least: number): Solid =>
+  revolve(
+    polygon([
+      [0, least / 2 - mouth / 2],
+      [least / 2, least / 2 - mouth / 2],
+      [mouth / 2 + 1, 1],
+      [0, 1],
+    ]),
+  )
+
 /** Where the section's torn edge stands. */
-const tornAt = (bar: CutterBar): number =>
+export const tornAt = (bar: CutterBar): number =>
   -Math.min(bar.holeToEnd + bar.crossHole.nominal / 2 + bar.diameter.nominal / 2, bar.bodyLength)
 
 /** Metal left of the hole, and right of it above the thread, both counter-clockwise. */
@@ -54,20 +66,20 @@ export const cutMetal = (
 const visible = (from: Point, to: Point): Mark => ({ mark: 'line', kind: 'visible', from, to })
 
 /** Open line through points, visible: curves in which cylinders meet. */
-const curve = (points: readonly Point[]): Mark => ({
+export const curve = (points: readonly Point[]): Mark => ({
   mark: 'outline',
   kind: 'visible',
   outline: polygon(points),
   closed: false,
 })
 
-const spread = (from: number, to: number, count = 24): readonly number[] =>
+export const spread = (from: number, to: number, count = 24): readonly number[] =>
   Array.from({ length: count + 1 }, (_, index) => from + ((to - from) * index) / count)
 
 /**
  * What is to come out 25 mm on paper: the body, or less of it where the two lines of its thread would run together (0.75 mm apart at least).
  */
-const sizeToShow = ({ diameter, screw }: CutterBar): number =>
+export const sizeToShow = ({ diameter, screw }: CutterBar): number =>
   Math.min(diameter.nominal, ((screw.major - screw.tapDrill.diameter) / 2) * (25 / 0.75))
 
 /** Edges behind the cut: where the cross hole leaves the bar, and where the tap drill breaks into the cross hole. */

@@ -1,5 +1,5 @@
 /**
- * Cutter bar: a round bar with a hole across it for the bit, and a set screw from its end.
+ * Cutter bar: a round bar with a hole across it for the bit, and a set screw from its end. A screw in the wall, and a hole that leans: cutter-bar-wall.ts.
  *
  *        shank                        body            cross hole, along y
  *      ┌──────────┐ fillet                                   │
@@ -15,9 +15,10 @@
 import type { Design } from '../src/design.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { Callout, Drawing, Mark, View } from '../src/drawing/view.ts'
-import { type Corner, type Outline, polygon } from '../src/solid/outline.ts'
+import type { Corner, Outline } from '../src/solid/outline.ts'
 import { bore, cut, place, revolve, type Solid } from '../src/solid/solid.ts'
-import { barSection } from './cutter-bar-section.ts'
+import { barSection, countersunk } from './cutter-bar-section.ts'
+import { acrossHole, acrossPlane, alongHole, mouthInFront, wallHoles } from './cutter-bar-wall.ts'
 import { barAsMade, barNotes, canBeHardened } from './cutter-bar-notes.ts'
 import type { Part } from './part.ts'
 import { roundedInside, turned, turnedEdge } from './turned.ts'
@@ -54,23 +55,13 @@ export const halfSection = (bar: CutterBar): Outline => {
   ]
 }
 
-/** A cone of 90° about z that leaves a mouth `mouth` wide at z = 0 and narrows to `least`, to be cut away. */
-const countersunk = (mouth: number, least: number): Solid =>
-  revolve(
-    polygon([
-      [0, least / 2 - mouth / 2],
-      [least / 2, least / 2 - mouth / 2],
-      [mouth / 2 + 1, 1],
-      [0, 1],
-    ]),
-  )
-
 const solid = (design: Design): Solid => {
   const bar = barOf(design)
   const { holeToEnd, screw, mouthChamfer } = bar
   const body = bar.diameter.nominal / 2
   const hole = bar.crossHole.nominal
   const beyond = 1
+  if (bar.form !== 'end screw') return cut(revolve(halfSection(bar)), ...wallHoles(bar))
   // The mouths lie on a cylinder: a countersink breaks their high points, the low ones are stoned by hand.
   const mouth = countersunk(hole + 2 * mouthChamfer, hole)
   return cut(
@@ -87,7 +78,8 @@ const solid = (design: Design): Solid => {
 const plainStretches = (bar: CutterBar): readonly { readonly from: number; readonly to: number }[] => {
   const { overall, bodyLength, endChamfer, fillet, holeToEnd } = bar
   const [shank, body] = [bar.shank.nominal, bar.diameter.nominal]
-  const beforeHole = -holeToEnd - bar.crossHole.nominal / 2 - body / 4
+  const leaning = (bar.diameter.nominal / 2) * Math.tan((bar.incline * Math.PI) / 180)
+  const beforeHole = -holeToEnd - bar.crossHole.nominal / 2 - body / 4 - leaning
   const stretches = isStepped(bar)
     ? [
         { from: -overall + endChamfer + shank / 4, to: -bodyLength - shank / 4, diameter: shank },
@@ -108,8 +100,19 @@ const front = (bar: CutterBar): View => {
     ...(stepped ? turnedEdge(-bodyLength, largest) : []),
     ...turnedEdge(-endChamfer, body),
     { mark: 'line', kind: 'centre', from: [-overall, 0], to: [0, 0] },
-    { mark: 'arc', kind: 'visible', centre: [-holeToEnd, 0], radius: bar.crossHole.nominal / 2, from: 0, to: 360 },
-    { mark: 'centreMark', centre: [-holeToEnd, 0], radius: bar.crossHole.nominal / 2 },
+    ...(bar.form === 'end screw'
+      ? [
+          {
+            mark: 'arc',
+            kind: 'visible',
+            centre: [-holeToEnd, 0],
+            radius: bar.crossHole.nominal / 2,
+            from: 0,
+            to: 360,
+          } as const,
+          { mark: 'centreMark', centre: [-holeToEnd, 0], radius: bar.crossHole.nominal / 2 } as const,
+        ]
+      : [...mouthInFront(bar), acrossPlane(bar)]),
     { mark: 'plane', letter: 'A', from: [-overall, 0], to: [0, 0], looks: 'down' },
     { mark: 'texture', at: [-bodyLength / 2, body], out: [0, 1], ra: 1.6 },
   ]
@@ -184,7 +187,10 @@ const drawing = (design: Design): Drawing => {
     part: 'cutter-bar',
     title: 'Cutter bar',
     number: '20',
-    views: [front(bar), barSection(design, bar)],
+    views:
+      bar.form === 'end screw'
+        ? [front(bar), barSection(design, bar)]
+        : [front(bar), alongHole(design, bar), acrossHole(design, bar)],
     notes: barNotes(design, bar),
     asMade: { heading: 'AS MADE: measure and write down', rows: barAsMade(design, bar) },
     block: {
@@ -202,8 +208,7 @@ const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.
 export const cutterBar: Part = {
   name: 'cutter-bar',
   title: 'Cutter bar',
-  // A screw in the wall and a hole that leans want a sheet of their own, which there is not.
-  belongs: ({ bar }) => bar?.form === 'end screw',
+  belongs: ({ bar }) => bar !== undefined,
   solid,
   drawing,
 }

@@ -5,6 +5,7 @@ import {
   bitToEndOf,
   type Form,
   holdingFor,
+  inRoundFigures,
   type Holding,
   leaningLength,
   leaningNose,
@@ -233,8 +234,9 @@ const assess = (
   const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
   const least = nominal - bodyTolerance(spec, nominal)
   const seated: Seated = { bit, hole, rise, bar: { nominal, least } }
-  const holding = holdingFor(spec, way.form, seated, way.incline, threads, bar.screw !== undefined)
-  if (!holding) return undefined
+  const held = holdingFor(spec, way.form, seated, way.incline, threads, bar.screw !== undefined)
+  if (!held) return undefined
+  const holding = inRoundFigures(spec, held, way.incline)
   const { screw } = holding
   const stages = (way.stages > 1 && bar.projection === undefined
     ? stagesFor(bound, nominal, bar.setting, stepsOf(spec.units), way.stages)

@@ -130,6 +130,13 @@ const throughWall = (spec: Spec, held: OnHand, { bit, hole, bar }: Seated, incli
   }
 }
 
+/** The same with its hole at a round figure from the end, where it leans; the wall takes what that adds. */
+export const inRoundFigures = (spec: Spec, holding: Holding, incline: number): Holding => {
+  if (incline === 0 || holding.wallAtEnd === undefined) return holding
+  const holeToEnd = roundUp(holding.holeToEnd, stepsOf(spec.units).small)
+  return { ...holding, holeToEnd, wallAtEnd: holding.wallAtEnd + holeToEnd - holding.holeToEnd }
+}
+
 /** Whether this form has room for a thread. */
 const takes = (form: Form, { bit, hole, bar }: Seated, { major, pitch }: Thread): boolean =>
   major <= 0.9 * bit.size + 1e-9 &&

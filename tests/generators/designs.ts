@@ -116,7 +116,7 @@ const onePiece: readonly Design[] = [
 )
 
 /** Bars that no specimen asks for: the screw in the wall, leaning bits for blind bores, several settings. */
-const otherBars: readonly Design[] = [
+export const otherBars: readonly Design[] = [
   {
     name: 'mangle-roller',
     units: 'mm',

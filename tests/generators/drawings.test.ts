@@ -77,6 +77,7 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     'countersink',
     'mouthChamfer',
     ...(bar?.shouldered ? ['shank', 'bodyLength', 'fillet'] : []),
+    ...((bar?.incline ?? 0) > 0 ? ['incline'] : []),
   ],
   'ground-bar': () => [
     'overall',
