@@ -21,7 +21,9 @@ const marksSaid = (marks: number, by: number, { says }: Job): string => {
   if (near(0.25)) return 'a quarter of a mark'
   if (near(1.5)) return 'a mark and a half'
   const whole = ['two', 'three', 'four', 'five'].find((_, place) => near(place + 2))
-  return whole ? `${whole} marks` : says.step(by)
+  if (whole) return `${whole} marks`
+  const count = Math.round(marks)
+  return count <= 20 && near(count) ? `${count} marks` : says.step(by)
 }
 
 /** The run that this stroke is of, counted in its lane: `Second run, 0.02 a pass`. */

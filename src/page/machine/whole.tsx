@@ -31,7 +31,7 @@ const gateLine = (now: Job, screen: AtGate): Pick<Line, 'says' | 'found' | 'want
   const then =
     gate.kind === 'edge'
       ? '; stone the edge'
-      : gate.kind === 'setting'
+      : gate.kind === 'setting' && now.order[now.order.findIndex(({ key }) => key === screen.key) + 1]?.is === 'anew'
         ? '; set the bit out'
         : gate.kind === 'web'
           ? '; half infeed from there'
