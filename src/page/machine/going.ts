@@ -36,8 +36,6 @@ export const goOn = (): void => {
   enter(now, now.order[placeOf(now) + 1])
 }
 
-export const canGoBack = (now: Job): boolean => placeOf(now) > 0
-
 /** One screen back. */
 export const goBack = (): void => {
   const now = job.peek()
