@@ -32,7 +32,7 @@ export const examples: readonly Example[] = [
   { name: 'tuning-knob', what: 'A keyway in a 1/4 in bore: the bar is ground of one piece with its nose.' },
   {
     name: 'press-slide',
-    what: 'A bore too small for its keyway. The job is refused, and drawn all the same to show the mark.',
+    what: 'A bar of 8 asked for in a bore of 10: refused, and drawn all the same to show the mark.',
   },
 ]
 
