@@ -1,7 +1,7 @@
 import { atGate, type AtGate, giveFound, toGo } from '../../plan/answers.ts'
 import { expectedOf } from '../../plan/standing.ts'
 import { workedShown } from '../rows/shown.ts'
-import { cutAt, gateAt, type Job, measuredAs } from './job.ts'
+import { cutAt, gateAt, gateKey, type Job, measuredAs } from './job.ts'
 import { type Value, valueOf } from './record.ts'
 
 /** What is said of a measurement. */
@@ -32,8 +32,6 @@ const offBefore = (now: Job, cut: number, gate: number): number | undefined => {
   }
   return undefined
 }
-
-export const gateKey = (cut: number, gate: number): string => `gate-${cut}-${gate}`
 
 const foundAt = (now: Job, cut: number, gate: number, measured: number): AtGate | undefined => {
   const at = gateAt(now, cut, gate)

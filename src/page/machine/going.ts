@@ -1,9 +1,17 @@
 import { readingBefore, standing, type Stretch } from '../../plan/standing.ts'
-import { type Job, job, screenNow, stretchAt } from './job.ts'
+import { floorMeasured, type Job, job, screenNow, stretchAt } from './job.ts'
 import type { Screen } from './order.ts'
 import { note, record } from './record.ts'
 
 /** What is kept changes with every screen and stroke: only here. */
+
+/** The dial at the beginning of a stretch: at a new projection it was set by what was measured there. */
+const dialAt = (now: Job, { cut, gate, from }: Stretch): number => {
+  const lane = now.order.findIndex((screen) => screen.is === 'cut' && screen.cut === cut)
+  const anew = now.order.slice(Math.max(0, lane - 3), lane).some((screen) => screen.is === 'anew')
+  const found = anew && gate === 0 ? floorMeasured(now, cut) : undefined
+  return found?.reading ?? from
+}
 
 const placeOf = (now: Job): number => now.order.findIndex(({ key }) => key === screenNow.peek()?.key)
 
@@ -14,7 +22,7 @@ const enter = (now: Job, screen: Screen | undefined, back = false): void => {
   note({
     at: screen.key,
     ...(stretch &&
-      (back ? { reading: stretch.to, springs: stretch.springPasses } : { reading: stretch.from, springs: 0 })),
+      (back ? { reading: stretch.to, springs: stretch.springPasses } : { reading: dialAt(now, stretch), springs: 0 })),
   })
   scrollTo(0, 0)
 }

@@ -1,12 +1,13 @@
 import { computed } from '@preact/signals'
 import { sayingOf, type Saying } from '../../card/saying.ts'
 import type { Design } from '../../design.ts'
+import { readingOf } from '../../plan/answers.ts'
 import { type Wanted, wantedOf } from '../../plan/found.ts'
 import { type Stretch, stretchesOf } from '../../plan/standing.ts'
 import type { Gate, LaneCut, Plan } from '../../plan/types.ts'
 import { design } from '../answers.ts'
 import { orderOf, type Screen } from './order.ts'
-import { record } from './record.ts'
+import { record, valueOf } from './record.ts'
 
 export type Way = 'bar' | 'press'
 
@@ -70,3 +71,17 @@ export const measuredAs = (now: Job): string =>
     : now.wanted?.by === 'plug and blocks'
       ? 'blocks over the plug'
       : 'across'
+
+/** Name under which the measurement at a gate is kept. */
+export const gateKey = (cut: number, gate: number): string => `gate-${cut}-${gate}`
+
+/** Across as it was measured on the floor that a new projection begins on, and what the dial is set to by it; absent where it was not. */
+export const floorMeasured = (
+  now: Job,
+  cut: number,
+): { readonly measured: number; readonly reading: number } | undefined => {
+  const value = valueOf(gateKey(cut - 1, (cutAt(now, cut - 1)?.gates.length ?? 0) - 1))
+  return value && now.plan?.gateBy === 'across'
+    ? { measured: value.mm, reading: readingOf(now.plan, value.mm) }
+    : undefined
+}

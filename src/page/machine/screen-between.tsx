@@ -1,8 +1,6 @@
-import { readingOf } from '../../plan/answers.ts'
 import { within } from '../../plan/found.ts'
 import { Heading } from '../parts/heading.tsx'
-import { gateKey } from './answers.ts'
-import { cutAt, type Job } from './job.ts'
+import { cutAt, floorMeasured, type Job } from './job.ts'
 import type { BeforeCut, OfSlot } from './order.ts'
 import { Back, Go, Tick } from './parts.tsx'
 import { ticked, valueOf } from './record.ts'
@@ -16,13 +14,12 @@ export const Anew = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
   const { plan, says } = now
   const cut = cutAt(now, screen.cut)
   const setting = plan?.settings[cut?.setting ?? 0]
-  const before = cutAt(now, screen.cut - 1)
-  const value = valueOf(gateKey(screen.cut - 1, (before?.gates.length ?? 1) - 1))
+  const found = floorMeasured(now, screen.cut)
   const over = overAt(now, cut?.setting ?? 0)
   const name = `over-${cut?.setting ?? 0}`
   const measured = valueOf(name)
   const good = measured !== undefined && over !== undefined && within(measured.mm, over).good
-  const dial = plan && (value && plan.gateBy === 'across' ? readingOf(plan, value.mm) : (cut?.from ?? 0))
+  const dial = found?.reading ?? cut?.from
   return (
     <>
       <Heading id="screen">New projection</Heading>
@@ -33,7 +30,7 @@ export const Anew = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
       <div class="ticks">
         <Tick name={`anew-${screen.cut}`}>
           The nose touches the floor, and the dial is set to <b>{says.dial(dial ?? 0)}</b>
-          {value ? `, by the ${says.read(value.mm)} you measured` : ''}
+          {found ? `, by the ${says.read(found.measured)} you measured` : ''}
         </Tick>
       </div>
       <Go when={good && ticked(`anew-${screen.cut}`)}>Go on to the cut</Go>
@@ -50,6 +47,8 @@ export const Lane = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
   const middle = Math.abs(cut.offset) < 1e-9
   const touch = plan.lanes[cut.lane]?.touchReading ?? 0
   const zero = screen.cut === 0
+  const before = now.order[now.order.findIndex(({ key }) => key === screen.key) - 1]
+  const dial = before?.is === 'anew' ? 'the dial as it was set' : `dial back to ${says.dial(cut.from)}`
   return (
     <>
       <Heading id="screen">
@@ -72,7 +71,7 @@ export const Lane = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
               : 'It goes on from where it stands.'}
           </p>
           <div class="ticks">
-            <Tick name={`lane-${screen.cut}`}>Moved over; dial back to {says.dial(cut.from)}</Tick>
+            <Tick name={`lane-${screen.cut}`}>Moved over; {dial}</Tick>
           </div>
         </>
       )}

@@ -23,7 +23,7 @@ const marksSaid = (marks: number, by: number, { says }: Job): string => {
   const whole = ['two', 'three', 'four', 'five'].find((_, place) => near(place + 2))
   if (whole) return `${whole} marks`
   const count = Math.round(marks)
-  return count <= 20 && near(count) ? `${count} marks` : says.step(by)
+  return count <= 20 && near(count) ? `${count} marks` : says.dial(by)
 }
 
 /** The run that this stroke is of, counted in its lane: `Second run, 0.02 a pass`. */

@@ -1,10 +1,10 @@
 import { plain, type Block, type Cell, isWords, type Table, type Tick as CardTick } from '../../card/document.ts'
 import { measureTheSlot } from '../../card/measure-slot.ts'
 import { Heading } from '../parts/heading.tsx'
-import { countOf, gateKey, lastAnswer } from './answers.ts'
+import { countOf, lastAnswer } from './answers.ts'
 import { exportCsv, exportJson, exportYaml } from './export.ts'
 import { goTo } from './going.ts'
-import { type Job, measuredAs } from './job.ts'
+import { type Job, measuredAs, gateKey } from './job.ts'
 import { Back, Blank, Go, Said, Tick, Told } from './parts.tsx'
 import { beginAgain, setValue, valueOf } from './record.ts'
 
