@@ -49,8 +49,8 @@ describe('a text as plain data', () => {
     const [long, started] = [200_000, performance.now()]
     for (const part of ['[', '{a: ', '- ', '? ', 'a: ', '"', '&a ', '!a ', '*a '])
       expect(told(part.repeat(long / part.length)).length).toBeGreaterThan(0)
-    expect(told('x'.repeat(1_000_001))).toEqual([
-      'the spec: read 1000001 characters; accepted: a spec of at most 1000000 characters',
+    expect(told('x'.repeat(200_001))).toEqual([
+      'the spec: read 200001 characters; accepted: a spec of at most 200000 characters',
     ])
     expect(performance.now() - started).toBeLessThan(20_000)
   })
