@@ -1,5 +1,6 @@
 /** Rules of the push broach, its bushing and its shims. */
 import { mouthX } from '../dimensions/bore.ts'
+import { middle } from '../fits/size.ts'
 import { gulletNeeded } from '../mechanics/press.ts'
 import { buying } from './buying.ts'
 import type { PressJob, Proposal, Rule } from './rule.ts'
@@ -47,6 +48,33 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     reason: ({ measured, limit }) =>
       `The bushing may have ${measured} of play in the bore; ${limit} keeps the slot in the middle.`,
     remedies: () => [{ say: 'Measure the bore, give bore.measured, and turn the bushing to it.' }],
+  },
+  {
+    id: 'broach-keeps-middle',
+    states: 'what bushing and slot let the broach stand aside is within the key’s play',
+    source: 'half the play of bushing and slot, against the offset that uses up the key’s play; all at mid-tolerance',
+    binding: 'should',
+    sense: 'at most',
+    unit: 'mm',
+    // A key with no play is fitted by hand.
+    applies: ({ keyLoads }) => (keyLoads?.offsetWithin ?? 0) > 0,
+    measured: ({ bushing, section, broach }) =>
+      (middle(section.bore) -
+        middle(bushing.outside) +
+        middle(bushing.slotWidth) -
+        Math.max(broach.bodyWidth, broach.toothWidth)) /
+      2,
+    limit: ({ keyLoads }) => keyLoads?.offsetWithin,
+    reason: ({ measured, limit }) =>
+      `The broach may stand ${measured} out of the middle; ${limit} uses up the key’s play.`,
+    remedies: ({ spec }) => [
+      {
+        say:
+          spec.bore.measured === undefined
+            ? 'Measure the bore, give bore.measured, and turn the bushing to it; or fit the key by hand.'
+            : 'Mill the bushing’s slot closer to the broach; or fit the key by hand.',
+      },
+    ],
   },
   {
     id: 'first-tooth-enters',

@@ -1,4 +1,5 @@
 /** Rules of force, stiffness and strength. Every force here is good to about a third either way. */
+import { roomBehind } from '../plan/behind.ts'
 import { narrowerNose } from './bar-ways.ts'
 import { driveRules } from './drive.ts'
 import { also, anotherBar, eased } from './eased.ts'
@@ -17,6 +18,8 @@ const lessRake = (job: CutJob): readonly Proposal[] =>
     .map((rake) => ({ say: `Grind ${rake}° of rake.`, set: { [`${path}.rake`]: rake }, kind: 'rake' }))
 
 const pull: Proposal = { say: 'Cut on the pull stroke.', set: { [`${path}.stroke`]: 'pull' } }
+
+const roomFor = ({ section, spec, infeed }: CutJob): number => roomBehind(section, spec.units, infeed ?? 0)
 
 const screwUnknown =
   'No source gives this screw’s torque, so what it holds cannot be told: try the bit by hand before each pass.'
@@ -144,6 +147,30 @@ export const cutRules: readonly Rule<CutJob>[] = [
         },
       ]
     },
+  ),
+  eased(
+    {
+      id: 'room-behind-bar',
+      states: 'chips and a bar a little out of line find room behind the bar',
+      source: 'what the bar may lie out of line, and six chips: judgement',
+      binding: 'should',
+      sense: 'at least',
+      unit: 'mm',
+      measured: ({ asked }) => asked.clearance.back,
+      limit: (job) => roomFor(job),
+      reason: ({ measured, limit }) =>
+        `Behind the bar ${measured} is kept clear; ${limit} takes its chips and what it may lie out of line.`,
+    },
+    (job) => {
+      const enough = upTo(job, roomFor(job), 0.05, 0.002)
+      return [
+        {
+          say: `Keep ${length(job, enough)} clear behind the bar.`,
+          set: { [`${path}.clearance.back`]: written(job, enough) },
+        },
+      ]
+    },
+    also('Brush the chips out between passes.'),
   ),
   ...driveRules,
 ]
