@@ -17,6 +17,7 @@ import type { GroundBar } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Callout, Drawing, Mark, Notes, View } from '../src/drawing/view.ts'
 import { circle, type Outline, type Point, polygon } from '../src/solid/outline.ts'
 import { extrude, hull, join, type Solid } from '../src/solid/solid.ts'
+import { either } from '../src/dimensions/makeable.ts'
 import { grinding, stroking } from './cautions.ts'
 import type { Part } from './part.ts'
 import { bought, byCaliper, coarse, degrees, fine, jobLine, plain, sized, small } from './wording.ts'
@@ -75,8 +76,8 @@ const solid = (design: Design): Solid => {
 
 /** From the side, the end to the right. */
 const front = (design: Design): View => {
-  const { bar, neck, edge, along, flat, back, front, drop } = headOf(design)
-  const { headLength, neckLength, overall, endSetBack, rake, endRelief, fillet } = bar
+  const { bar, axis, neck, edge, along, flat, back, front, drop } = headOf(design)
+  const { headLength, neckLength, overall, endSetBack, rake, endRelief, sideRelief, fillet } = bar
   const shank = bar.shank.nominal / 2
   const body = headLength + neckLength
   const heel = edge + along * headLength
@@ -115,7 +116,8 @@ const front = (design: Design): View => {
   const marks: Mark[] = [
     { mark: 'outline', kind: 'visible', outline: polygon(outside) },
     { mark: 'line', kind: 'visible', from: [-body, back], to: [-body, front] },
-    { mark: 'line', kind: 'centre', from: [-overall, 0], to: [0, 0] },
+    { mark: 'line', kind: 'centre', from: [-overall, 0], to: [-body, 0] },
+    { mark: 'line', kind: 'centre', from: [-body, axis], to: [0, axis] },
     { mark: 'plane', letter: 'A', from: [-headLength / 2, back], to: [-headLength / 2, flat], looks: 'left' },
     { mark: 'texture', at: [-headLength - neckLength / 2, back], out: [0, -1], ra: 0.8 },
   ]
@@ -165,11 +167,11 @@ const front = (design: Design): View => {
     {
       callout: 'leader',
       of: 'rake',
-      also: ['endRelief'],
+      also: ['endRelief', 'sideRelief'],
       tips: [{ at: [edge, flat], out: [-along, 1] }],
       lines: [
-        [degrees(rake), ' rake on the face'],
-        [degrees(endRelief), ' relief on the nose'],
+        [degrees(rake), ' rake, ', degrees(endRelief), ' relief'],
+        [degrees(sideRelief), ' relief on either side'],
       ],
     },
   ]
@@ -268,6 +270,16 @@ const across = (design: Design): View => {
           ['its axis ', fine(bar.eccentricity), ' before the neck’s'],
         ],
       },
+      ...(bar.cornerRadius > 0
+        ? [
+            {
+              callout: 'leader',
+              of: 'cornerRadius',
+              tips: [-1, 1].map((side) => ({ at: [side * half, flat] as const, out: [side, 1] as const })),
+              lines: [[fine(bar.cornerRadius, { prefix: 'R' }), ' both corners']],
+            } satisfies Callout,
+          ]
+        : []),
     ],
   }
 }
@@ -285,14 +297,19 @@ const notes = (design: Design): readonly Notes[] => {
           fine(bar.eccentricity),
           ' in four jaws: a dial on the blank reads twice that. Turn the neck up to the head.',
         ],
-        ['File or mill the head to the nose: leave ', coarse(0.3), ' a side to grind.'],
+        [
+          'File or mill the head to the nose: leave ',
+          coarse(either(design.spec.units, 0.3, 0.01)),
+          ' a side to grind.',
+        ],
         ['Harden the head and neck, draw to straw; mind the fillet.'],
         [
           'Grind the sides, ',
           degrees(bar.sideRelief),
           ' relief each; then the nose to ',
           fine(bar.backToNose.nominal),
-          ' over back and nose; then the face.',
+          ' over back and nose; then the face, ',
+          ...(bar.rake > 0 ? [degrees(bar.rake), ' back from the edge.'] : ['square.']),
         ],
         ['Mark the nose side on the shank.'],
       ],
@@ -300,11 +317,7 @@ const notes = (design: Design): readonly Notes[] => {
     {
       heading: 'IN USE',
       lines: [
-        [
-          'Nothing is set: the nose stands out ',
-          fine(bar.projection),
-          ' as ground. A regrind of the nose takes that off.',
-        ],
+        ['Nothing is set: the nose stands out ', fine(bar.projection), ' as ground, and every regrind takes off it.'],
         [
           pushed
             ? 'Pushed: the face looks to the end.'

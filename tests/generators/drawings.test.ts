@@ -79,7 +79,9 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     ...(bar?.shouldered ? ['shank', 'bodyLength', 'fillet'] : []),
     ...((bar?.incline ?? 0) > 0 ? ['incline'] : []),
   ],
-  'ground-bar': () => [
+  'ground-bar': ({ groundBar }) => [
+    'sideRelief',
+    ...((groundBar?.cornerRadius ?? 0) > 0 ? ['cornerRadius'] : []),
     'overall',
     'neckLength',
     'headLength',
