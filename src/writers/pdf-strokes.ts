@@ -3,7 +3,7 @@ import { capHeight } from '../drawing/letters.ts'
 import type { Stroke } from '../drawing/sheet.ts'
 import type { Point } from '../solid/outline.ts'
 import { oneLine, onCircle, stretches, sweep } from './marks.ts'
-import { point, round, unjoined } from './pdf-document.ts'
+import { point, round } from './pdf-document.ts'
 
 /** Text whose width differs by more than this from its measured length, mm, is stretched onto it. */
 const slack = 0.05
@@ -102,9 +102,8 @@ function write(
   const text = oneLine(stroke.text)
   if (text.trim() === '') return
   document.font(faceOf(text, stroke.bold ?? false)).fontSize(round((stroke.height / capHeight) * point))
-  const features = unjoined
   const wanted = stroke.length * point
-  const natural = document.widthOfString(text, { features })
+  const natural = document.widthOfString(text)
   const fitted = Math.abs(natural - wanted) > slack * point && natural > 0 && wanted > 0
   const [x, y] = placed(stroke.at, origin)
   document.save()
@@ -112,7 +111,6 @@ function write(
   document.text(text, x, y, {
     lineBreak: false,
     baseline: 'alphabetic',
-    features,
     ...(fitted ? { horizontalScaling: Math.round((1e6 * wanted) / natural) / 1e4 } : {}),
   })
   document.restore()
