@@ -33,7 +33,7 @@ export function threeMf(named: readonly { readonly name: string; readonly mesh: 
   const relations = new FileForRelThumbnail()
   relations.add3dModel(`/${model}`)
   const files = [fileForContentTypes, relations, { name: model, content: to3dmodelSimple(meshes, header, digits) }]
-  return zipSync(Object.fromEntries(files.map(({ name, content }) => [name, strToU8(content)])), { mtime })
+  return zipSync(Object.fromEntries(files.map(({ name, content }) => [name, strToU8(content)])), { mtime, level: 3 })
 }
 
 const signs: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
