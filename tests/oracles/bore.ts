@@ -81,6 +81,8 @@ export interface Walk {
   readonly withdrawn: number
   /** x of the floor of a slot that runs right through already; left out, the bore is whole. */
   readonly cut?: number
+  /** By so much the far end of a hub tilted for a taper key stands nearer to the nose's side: its bore, not its floor. */
+  readonly tilted?: number
 }
 
 const barAt = ({ projection, bar, offset }: Walk, x: number): Point => [x - projection - bar / 2, offset]
@@ -88,24 +90,31 @@ const barAt = ({ projection, bar, offset }: Walk, x: number): Point => [x - proj
 /** Gap all round the bar, drawn back from first touch in the uncut bore. */
 export const withdrawnGap = (walk: Walk): number => {
   const touch = touchOff(walk.radius, walk.noseWidth, walk.corner, walk.offset)
-  return gap(wallsOf(walk.radius), barAt(walk, touch - walk.withdrawn), walk.bar)
+  return Math.min(
+    ...[0, walk.tilted ?? 0].map((off) =>
+      gap(wallsOf(walk.radius), barAt(walk, touch - walk.withdrawn - off), walk.bar),
+    ),
+  )
 }
 
 /**
  * Least gaps of the bar: drawn back from first touch in the uncut bore, or from the floor of the slot that is there already; and all the way
- * from there to the floor, all round and ahead.
+ * from there to the floor, all round and ahead. In a tilted hub at both of its ends.
  */
 export const gapsWalked = (walk: Walk, steps = 8): { withdrawn: number; cutting: number; ahead: number } => {
-  const { radius, floor, noseWidth, corner, offset, bar, cut } = walk
+  const { radius, floor, noseWidth, corner, offset, bar, cut, tilted = 0 } = walk
   const touch = Math.max(cut ?? -Infinity, touchOff(radius, noseWidth, corner, offset))
-  const open = wallsOf(radius, cut === undefined ? undefined : { offset, half: noseWidth / 2, floor: cut })
-  const withdrawn = gap(open, barAt(walk, touch - walk.withdrawn), bar)
-  let [cutting, ahead] = [Infinity, Infinity]
-  for (let step = 0; step <= steps; step++) {
-    const x = touch + ((floor - touch) * step) / steps
-    const walls = wallsOf(radius, { offset, half: noseWidth / 2, floor: x })
-    cutting = Math.min(cutting, gap(walls, barAt(walk, x), bar))
-    ahead = Math.min(ahead, gap(walls, barAt(walk, x), bar, true))
+  const slot = (to: number) => wallsOf(radius, { offset, half: noseWidth / 2, floor: to })
+  let [withdrawn, cutting, ahead] = [Infinity, Infinity, Infinity]
+  for (const off of tilted > 0 ? [0, tilted] : [0]) {
+    const open = cut === undefined ? wallsOf(radius) : slot(cut - off)
+    withdrawn = Math.min(withdrawn, gap(open, barAt(walk, touch - walk.withdrawn - off), bar))
+    for (let step = 0; step <= steps; step++) {
+      const x = touch + ((floor - touch) * step) / steps - off
+      const walls = slot(x)
+      cutting = Math.min(cutting, gap(walls, barAt(walk, x), bar))
+      ahead = Math.min(ahead, gap(walls, barAt(walk, x), bar, true))
+    }
   }
   return { withdrawn, cutting, ahead }
 }
