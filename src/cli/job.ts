@@ -75,6 +75,8 @@ const document = async (at: string, shown: string, what = 'spec'): Promise<Docum
   try {
     const found = await stat(at)
     if (found.isDirectory()) return { wrong: `${shown} is a folder: a ${what} is one file.` }
+    if (found.isCharacterDevice() || found.isBlockDevice())
+      return { wrong: `${shown} is a device: a ${what} is one file.` }
     if (found.size > largest) return { wrong: `${shown} is far too large for a ${what} (${found.size} bytes).` }
     bytes = await readFile(at)
   } catch (error) {

@@ -38,6 +38,13 @@ export function statedPaths(document: unknown, above = ''): readonly string[] {
     })
 }
 
+/** What a terminal or a page would act on instead of showing: control characters, ends of lines, turns of direction, halves of a pair. */
+// oxlint-disable-next-line no-control-regex
+const unsayable = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]|\p{Surrogate}/gu
+
+/** Words on one plain line, as they may be shown anywhere. */
+export const plainLine = (words: string): string => words.replace(unsayable, ' ').replace(/\s+/g, ' ').trim()
+
 /** A value as a person would know it again, on one line and not long. */
 export function shown(value: unknown): string {
   if (value === undefined) return 'nothing'

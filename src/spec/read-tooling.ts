@@ -3,7 +3,7 @@ import { threadNamed, threadNames } from '../standards/threads.ts'
 import { figure } from './figures.ts'
 import { readAngle } from './length.ts'
 import { nearest } from './near.ts'
-import { isMapping } from './place.ts'
+import { isMapping, plainLine } from './place.ts'
 import { area, force, stiffness, stress } from './quantity.ts'
 import { nominalBore } from './read-bore.ts'
 import { readDriven } from './read-driven.ts'
@@ -37,7 +37,7 @@ function readMachine(
   shop: Shop | undefined,
 ): { readonly machine: BarSpec['machine']; readonly onHand?: Machine } {
   const path = 'tooling.bar.machine'
-  const written = reading.text(path) ?? 'lathe'
+  const written = plainLine(reading.text(path) ?? 'lathe')
   if (written === 'lathe' || written === 'mill') return { machine: written }
   const machines = (shop?.machines ?? []).filter(({ kind }) => kind !== 'press')
   const onHand = machines.find(({ name }) => name === written)

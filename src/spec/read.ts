@@ -1,6 +1,6 @@
 import { complaint, complaintsOf } from './complain.ts'
 import type { Complaint } from './complaint.ts'
-import { isMapping, shown, standsAt, statedPaths } from './place.ts'
+import { isMapping, plainLine, shown, standsAt, statedPaths } from './place.ts'
 import { torque } from './quantity.ts'
 import { readBore, readHub } from './read-bore.ts'
 import { byBroach, readFeature } from './read-feature.ts'
@@ -44,7 +44,7 @@ export function readSpec(
       feature,
       shaft,
       load: readLoad(read),
-      use: read.text('use'),
+      use: plainLine(read.text('use') ?? '') || undefined,
       tooling: byBroach(feature.kind) ? tooling : present({ bar: tooling.bar }),
       shop: stock.shop,
       drafting: readDrafting(read),

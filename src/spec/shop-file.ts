@@ -8,6 +8,7 @@ import type { Complaint } from './complaint.ts'
 import { fraction } from './figures.ts'
 import { present, type Reading, reading } from './reading.ts'
 import { readThread } from './read-tooling.ts'
+import { plainLine } from './place.ts'
 import type { Dividing, Machine, Measuring, Shop } from './shop.ts'
 import { shopSchema } from './shop-schema.ts'
 import type { Units } from './spec.ts'
@@ -122,7 +123,7 @@ function machines(file: Reading): readonly Machine[] | undefined {
   return places(file, 'machines')?.map((path) => {
     const size = (name: string) => file.length(`${path}.${name}`)
     const [mark, radius, turn] = [size('dial.mark'), size('handle.radius'), size('handle.travel')]
-    const name = file.text(`${path}.name`) ?? ''
+    const name = plainLine(file.text(`${path}.name`) ?? '')
     if (names.has(name)) file.complain(`${path}.name`, 'a name that no other machine has')
     names.add(name)
     return present({
