@@ -67,10 +67,11 @@ const tipSetting = (corner: Corner, section: Section, radius: number, floor: num
   return { ...tip, opening: { half: mouthHalfOfV(sides, flat, radius), flank: { sides, flat } } }
 }
 
-/** x of the floor at a corner: with the smallest bore, the deepest. */
+/** x of the floor at a corner: with the smallest bore, the deepest. A groove's depth counts from the bore it is cut in. */
 const floorAt = (corner: Corner, section: Section, radius: number): number => {
-  const { across, acrossLimits, floorLimits, slit } = section
+  const { across, acrossLimits, floorLimits, groove, slit } = section
   if (slit) return targetOf(section)
+  if (groove && corner !== 'middle') return radius + groove.depth.upper
   if (!floorLimits) return (corner === 'middle' ? across : acrossLimits.upper) - radius
   return corner === 'middle' ? section.floor : floorLimits.upper
 }
