@@ -1,5 +1,6 @@
 import { acrossNoGo } from './across-no-go.ts'
 import { borePlug } from './bore-plug.ts'
+import { bitStickOut } from './bit-stick-out.ts'
 import { bitTemplates } from './bit-templates.ts'
 import { cutterBar } from './cutter-bar.ts'
 import { drillJig } from './drill-jig.ts'
@@ -28,6 +29,7 @@ export const parts: readonly Part[] = [
   groundBar,
   toolBit,
   bitTemplates,
+  bitStickOut,
   settingStep,
   indexPlate,
   plugGauge,

@@ -112,6 +112,7 @@ const sheetsOf = async (design: Design, drawn: readonly Part[]): Promise<readonl
     'cutter-bar': 'bar',
     'tool-bit': 'bar',
     'bit-templates': 'bar',
+    'bit-stick-out': 'bar',
     'setting-step': 'bar',
     'drill-jig': 'bar',
     'guide-bushing': 'press',

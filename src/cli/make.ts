@@ -23,6 +23,7 @@ export const partNames = [
   'ground-bar',
   'tool-bit',
   'bit-templates',
+  'bit-stick-out',
   'setting-step',
   'index-plate',
   'plug-gauge',

@@ -30,6 +30,7 @@ const dimensions = (design: Design, part: string): unknown =>
     'width-gauge': design.widthGauge,
     'hub-ring': design.hubRing,
     'bit-templates': design.bitTemplates,
+    'bit-stick-out': { ...design.bar, noseLength: design.bit?.noseLength },
     'setting-step': design.settingStep,
     'index-plate': design.indexPlate,
     'drill-jig': design.drillJig,
@@ -168,6 +169,12 @@ const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
     ...(hubRing?.uncutBore === undefined ? [] : ['uncutBore']),
     ...(hubRing?.acrossFlats === undefined ? ['slotWidth', 'room'] : ['acrossFlats']),
     ...(['across', 'overFloors', 'floor'] as const).filter((name) => hubRing?.[name] !== undefined),
+  ],
+  'bit-stick-out': ({ bar }) => [
+    'projection',
+    'overBarAndNose',
+    'noseLength',
+    ...(bar?.incline === 0 ? ['bitToEnd', 'bitLength'] : []),
   ],
   'bit-templates': ({ bit }) => [
     'side',
