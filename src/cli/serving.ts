@@ -129,8 +129,12 @@ const answer = (
     response.end()
     return undefined
   }
-  const stream = createReadStream(file.path)
+  // What was built anew meanwhile is another file: never more than was promised, and what is cut short is no answer.
+  const stream = createReadStream(file.path, { end: Math.max(0, file.size - 1) })
   stream.on('error', () => response.destroy())
+  stream.on('end', () => {
+    if (stream.bytesRead < file.size) response.destroy()
+  })
   response.on('close', () => stream.destroy())
   stream.pipe(response)
   return undefined

@@ -48,6 +48,7 @@ const ask = (
       (answer) => {
         let body = ''
         answer.setEncoding('latin1').on('data', (text: string) => (body += text))
+        answer.on('error', reject)
         answer.on('end', () => resolve({ status: answer.statusCode, headers: answer.headers, body }))
       },
     )
@@ -108,6 +109,10 @@ describe('the local server', () => {
       '/..%2fsecret.txt',
       '/assets/../../secret.txt',
       '/assets/..%5c..%5csecret.txt',
+      '/%252e%252e/secret.txt',
+      '/..%252fsecret.txt',
+      '/..\\\\secret.txt',
+      '/assets/%2e%2e/%2e%2e/secret.txt',
       '//secret.txt',
       '/linked.txt',
       '/assets',
@@ -157,6 +162,18 @@ describe('the local server', () => {
   it('does not wait for whoever never ends a request', { timeout: 20_000 }, async () => {
     const { after } = await send(`GET / HTTP/1.1\r\nHost: 127.0.0.1:${serving.port}\r\nX-Slow: `)
     expect(after).toBeLessThan(12_000)
+  })
+
+  it('never sends more or less than it promised, though a file is built anew meanwhile', {
+    timeout: 20_000,
+  }, async () => {
+    const path = join(site, 'assets/page-1a2b.js')
+    writeFileSync(path, 'export {}; // longer than it was')
+    expect((await ask('/assets/page-1a2b.js')).body).toBe('export {}')
+    writeFileSync(path, 'short')
+    await expect(ask('/assets/page-1a2b.js')).rejects.toThrow()
+    writeFileSync(path, 'export {}')
+    expect((await ask('/assets/page-1a2b.js')).body).toBe('export {}')
   })
 
   it('is bound to this computer and nothing else', async () => {
