@@ -78,6 +78,27 @@ const leaningWords = ({ bar }: Design, { leaning }: ToolBit): readonly Wording[]
       ]
     : []
 
+/**
+ * How far before its corners the middle of a convex end stands when these touch the bore, mm: what a flat end would still have to be fed.
+ * With its radius E, half the nose h and the corner's radius r: E − r − √((E − r)² − (h − r)²).
+ */
+export const touchedAhead = ({ noseEndRadius, noseWidth, cornerRadius }: ToolBit): number => {
+  if (noseEndRadius === undefined) return 0
+  const [end, half] = [noseEndRadius - cornerRadius, noseWidth.nominal / 2 - cornerRadius]
+  return end - Math.sqrt(end ** 2 - half ** 2)
+}
+
+const convexWords = (bit: ToolBit): readonly Wording[] =>
+  bit.noseEndRadius === undefined
+    ? []
+    : [
+        [
+          'Its corners touch the bore first, its middle ',
+          fine(touchedAhead(bit)),
+          ' farther out: feed so much less than the infeed of a flat nose. Stop by the measured floor.',
+        ],
+      ]
+
 export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
   return [
     {
@@ -108,7 +129,9 @@ export const bitNotes = (design: Design, bit: ToolBit): readonly Notes[] => {
         ['Cut to length last, with an abrasive disc.'],
       ],
     },
-    ...(bit.leaning ? [{ heading: 'AS IT CUTS', lines: leaningWords(design, bit) }] : []),
+    ...(bit.leaning || bit.noseEndRadius !== undefined
+      ? [{ heading: 'AS IT CUTS', lines: [...leaningWords(design, bit), ...convexWords(bit)] }]
+      : []),
     {
       heading: 'CAUTION',
       caution: true,

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import { faceEdge } from '../../generators/tool-bit-above.ts'
+import { touchedAhead } from '../../generators/tool-bit-notes.ts'
 import { bitSolid } from '../../generators/tool-bit-nose.ts'
 import type { Design } from '../../src/design.ts'
 import { flankSwing, flankTilt } from '../../src/dimensions/tool-bit.ts'
@@ -290,6 +291,18 @@ describe('a convex end', () => {
       for (const [x, y] of end) expect(Math.hypot(section.floor - x, y)).toBeCloseTo(radius, 2)
       const floorOpen: MultiPolygon = [[ring(circle(2 * section.floor), 2880)]]
       expect(outside(inHub(job, section.floor), floorOpen)).toBeLessThan(0.01)
+    }
+  })
+
+  it('stands out in the middle when its corners touch the bore, by what its sheet takes off the infeed', () => {
+    for (const job of convex) {
+      const outline = cutting(job)
+      // Brought up to the bore: how far the outline may go out before any point of it meets the bore's circle.
+      const bore = job.design.section.boreRadius
+      const touch = Math.min(
+        ...outline.filter(([, y]) => Math.abs(y) < bore).map(([x, y]) => x + Math.sqrt(bore ** 2 - y ** 2)),
+      )
+      expect(touch - job.design.section.touchOff).toBeCloseTo(touchedAhead(job.bit), 2)
     }
   })
 
