@@ -3,13 +3,35 @@ import { design } from '../../src/design.ts'
 import { readSpec } from '../../src/spec/read.ts'
 
 const broach = {
-  ...{ toothWidth: 8.018, bodyWidth: 7.98, firstTooth: 12.5, lastTooth: 14.4, pilot: 12, rootHeight: 9 },
-  ...{ toothedLength: 150, teeth: 26, overall: 210, pilotLength: 28, yield: '830 MPa', gulletArea: '25 mm2' },
+  toothWidth: 8.018,
+  bodyWidth: 7.98,
+  firstTooth: 12.5,
+  lastTooth: 14.4,
+  pilot: 12,
+  rootHeight: 9,
+  ...{
+    toothedLength: 150,
+    teeth: 26,
+    overall: 210,
+    pilotLength: 28,
+    yield: '830 MPa',
+    gulletArea: '25 mm2',
+  },
 }
 const compared = (tooling: unknown, more: object = {}) => {
   const read = readSpec({
-    ...{ name: 'ways', units: 'mm', bore: { diameter: 25, length: 40 }, hub: { outside: 70 } },
-    ...{ feature: { keyway: {} }, ...more, ...(tooling === undefined ? {} : { tooling }) },
+    name: 'ways',
+    units: 'mm',
+    bore: {
+      diameter: 25,
+      length: 40,
+    },
+    hub: { outside: 70 },
+    ...{
+      feature: { keyway: {} },
+      ...more,
+      ...(tooling === undefined ? {} : { tooling }),
+    },
   })
   if (!('spec' in read)) throw new Error(JSON.stringify(read.complaints))
   return design(read.spec)
