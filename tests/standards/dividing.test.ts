@@ -35,7 +35,7 @@ describe('dividing heads', () => {
       Array.from({ length: 99 }, (_, n) => n + 2).find(
         (divisions) => usualDividingRatio % divisions !== 0 && exactly(divisions, circles).length === 0,
       )
-    // Brown & Sharpe plates are sold as dividing into all numbers to 50, the one-plate set to 60: from memory.
+    // Plates of the common one-plate and three-plate sets are sold as dividing into all numbers to 50, the one-plate set to 60: from memory.
     expect(holeCircles.rows.map(({ circles }) => fails(circles))).toEqual([51, 61])
     for (const { circles } of holeCircles.rows) expect(exactly(127, circles)).toEqual([])
   })
