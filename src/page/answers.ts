@@ -1,22 +1,19 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Design } from '../design.ts'
 import { document, jobUnits, opened } from './job.ts'
-import { drawnNow, taken, width } from './looked-at.ts'
+import { drawnNow, seen, taken, width } from './looked-at.ts'
 import { shownUnits } from './shown-in.ts'
 import type { Makes } from './workers/makes.ts'
 import type { Told } from './workers/rules.ts'
 import { asking } from './workers/talk.ts'
-import type { Drawn, JobAsked, Outcome, Works } from './workers/works.ts'
+import type { Drawn, JobAsked, Looked, Outcome, Works } from './workers/works.ts'
 
+const hand = () => new Worker(new URL('./workers/hand.worker.ts', import.meta.url), { type: 'module' })
 /** Works out the job; always the same hand, so that it is warm. */
-export const working = asking<Works>(
-  () => new Worker(new URL('./workers/working.worker.ts', import.meta.url), { type: 'module', name: 'working' }),
-)
-const maker = () =>
-  new Worker(new URL('./workers/making.worker.ts', import.meta.url), { type: 'module', name: 'making' })
+export const working = asking<Works>(hand)
 /** Draws the sheets of the parts, and makes the files: two hands, so that a picture never waits for a solid. */
-export const drawing = asking<Makes>(maker)
-export const making = asking<Makes>(maker)
+export const drawing = asking<Makes>(hand)
+export const making = asking<Makes>(hand)
 
 /** What followed from the job as it stands, or from the one before while it is worked out. */
 export const outcome = signal<Outcome | undefined>(undefined)
@@ -38,6 +35,12 @@ export const jobAsked = (): JobAsked => ({
   shown: shownUnits.value,
 })
 
+const lookedAt = (): Looked => ({
+  width: width.value,
+  pictures: seen.value,
+  ...(taken.value !== undefined && { passes: taken.value }),
+})
+
 let wanted: JobAsked | undefined
 let busy = false
 
@@ -49,12 +52,10 @@ const pass = async (): Promise<void> => {
     const job = wanted
     wanted = undefined
     try {
-      const looked =
-        width.value < 100
-          ? {}
-          : { looked: { width: width.value, ...(taken.value !== undefined && { passes: taken.value }) } }
+      const looked = width.value < 100 ? {} : { looked: lookedAt() }
       const answer = await working.ask('work', { ...job, ...looked }, (step) => {
-        drawnNow.value = step as Drawn
+        const drawn = step as Drawn
+        drawnNow.value = { ...drawn, pictures: { ...drawnNow.value?.pictures, ...drawn.pictures } }
       })
       outcome.value = answer
       if (answer.design) settled.value = answer

@@ -1,9 +1,10 @@
 import { computed, effect, signal } from '@preact/signals'
 import { fault, settled, working } from './answers.ts'
-import { bars, barsShown, barWidth, drawnNow, taken, width } from './looked-at.ts'
+import { bars, barsShown, barWidth, drawnNow, seen, taken, width } from './looked-at.ts'
+import { lookNow } from './looks.ts'
 import { shownUnits } from './shown-in.ts'
 import { Ended } from './workers/talk.ts'
-import type { PassRun } from './workers/works.ts'
+import type { PassRun, PictureName } from './workers/works.ts'
 
 /** The cut, pass by pass, and the figures kept in step with it. */
 
@@ -49,6 +50,9 @@ export const run = (): void => {
   timer = setTimeout(on, 1000 / aSecond)
 }
 
+/** What stands below the figures that are looked at: drawn after them. */
+const below = (): readonly PictureName[] => (lookNow.value?.below ? [lookNow.value.below] : [])
+
 let wanted = false
 let busy = false
 
@@ -62,6 +66,7 @@ const draw = async (): Promise<void> => {
       drawnNow.value = await working.ask('draw', {
         ...(taken.value !== undefined && { passes: taken.value }),
         width: width.value,
+        pictures: [...seen.value, ...below()],
         shown: shownUnits.value,
       })
     } catch (error) {
@@ -75,8 +80,11 @@ const draw = async (): Promise<void> => {
 /** Keeps the figures in step with job, pass and width. */
 export const followBench = (): void => {
   effect(() => {
+    if (lookNow.value) seen.value = lookNow.value.pictures
+  })
+  effect(() => {
     if (!settled.value?.design || width.value < 100) return
-    void [passAt.value, shownUnits.value]
+    void [passAt.value, shownUnits.value, seen.value, below()]
     wanted = true
     void draw()
   })

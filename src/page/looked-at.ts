@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals'
-import type { Drawn } from './workers/works.ts'
+import type { Drawn, PictureName } from './workers/works.ts'
 
 /** What is looked at, and what was drawn of it last. */
 
@@ -9,6 +9,8 @@ export const shownFinding = signal<string | undefined>(undefined)
 export const width = signal(0)
 /** Passes taken; undefined is all of them, where fronts foul. */
 export const taken = signal<number | undefined>(undefined)
+/** The figures that are looked at, the first of them first. */
+export const seen = signal<readonly PictureName[]>(['section', 'lengths', 'infeed'])
 export const drawnNow = signal<Drawn | undefined>(undefined)
 
 /** The findings whose margins are shown, how wide, and the bar of each. */

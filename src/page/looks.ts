@@ -7,17 +7,25 @@ interface Look {
   readonly name: string
   readonly word: string
   readonly pictures: readonly PictureName[]
+  /** What stands below, under a heading of its own. */
+  readonly below?: PictureName
   /** Whether the job has it. */
   readonly there: () => boolean
 }
 
 const looks: readonly Look[] = [
-  { name: 'end-on', word: 'End on', pictures: ['section', 'lengths', 'infeed'], there: () => true },
+  {
+    name: 'end-on',
+    word: 'End on',
+    pictures: ['section', 'lengths', 'infeed'],
+    below: 'lengthwise',
+    there: () => true,
+  },
   {
     name: 'lengthwise',
     word: 'Cut lengthwise',
     pictures: ['lengthwise', 'infeed'],
-    there: () => design.value?.bar !== undefined,
+    there: () => (design.value?.bar ?? design.value?.groundBar) !== undefined,
   },
   {
     name: 'press',
@@ -32,8 +40,8 @@ const looks: readonly Look[] = [
 const chosen = signal<string | undefined>(undefined)
 export const looksThere = computed(() => looks.filter((look) => look.there()))
 export const lookNow = computed<Look | undefined>(() => {
-  const { spec, bar, bushing } = design.value ?? {}
-  const usual = !bar && bushing ? 'press' : spec?.bore.blind ? 'lengthwise' : 'end-on'
+  const { spec, bar, groundBar, bushing } = design.value ?? {}
+  const usual = !bar && !groundBar && bushing ? 'press' : spec?.bore.blind ? 'lengthwise' : 'end-on'
   return (
     looksThere.value.find(({ name }) => name === chosen.value) ??
     looksThere.value.find(({ name }) => name === usual) ??

@@ -7,6 +7,7 @@ import { followBench } from './bench.ts'
 import { comeAndGo, openFiles } from './coming-and-going.ts'
 import { followParts } from './files.ts'
 import { listenForKeys } from './keys.ts'
+import { followNumbers } from './old-and-new.ts'
 import { Page } from './page.tsx'
 import { followShown } from './shown-in.ts'
 import { followWhere } from './where.ts'
@@ -16,6 +17,7 @@ followWhere()
 followJob()
 followBench()
 followParts()
+followNumbers()
 listenForKeys()
 const root = document.getElementById('page')
 if (root) {

@@ -7,6 +7,7 @@ import { Foot } from './parts/foot.tsx'
 import { Handle } from './parts/handle.tsx'
 import { Head } from './parts/head.tsx'
 import { Changed, Notices } from './parts/notices.tsx'
+import { OldAndNew } from './parts/old-and-new.tsx'
 import { Order } from './parts/order.tsx'
 import { OtherWay } from './parts/other-way.tsx'
 import { Chosen, Known } from './parts/told.tsx'
@@ -26,6 +27,7 @@ const Desk = () => (
     <main>
       <Notices />
       <Verdict />
+      <OldAndNew />
       <First />
       <div class="bench">
         <div class="left">

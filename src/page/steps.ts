@@ -45,7 +45,8 @@ const gateStep = (gate: Gate, say: Saying): Step => {
 }
 
 const laneSteps = (cut: LaneCut, at: number, design: Design, say: Saying): readonly Step[] => {
-  const { plan, bar } = design
+  const { plan } = design
+  const bar = design.bar ?? design.groundBar
   const setting = plan?.settings[cut.setting]
   const before = plan?.cuts[at - 1]
   const moved = (bar?.lanes.length ?? 1) > 1 && before?.lane !== cut.lane
@@ -69,7 +70,8 @@ const laneSteps = (cut: LaneCut, at: number, design: Design, say: Saying): reado
 }
 
 const barSteps = (design: Design, say: Saying): readonly Step[] => {
-  const { spec, asked, bar, plan } = design
+  const { spec, asked, plan } = design
+  const bar = design.bar ?? design.groundBar
   if (!bar || !plan || !asked) return []
   const { centring } = plan
   return [
@@ -83,10 +85,15 @@ const barSteps = (design: Design, say: Saying): readonly Step[] => {
           ? 'Clamp the hub with its bore upright. Bar straight to the bore, and free below it.'
           : 'Pull the plug. Hold the spindle. Bar on centre height, straight to the bore.',
     },
-    { does: `Set the bit: over bar and nose ${say.size(bar.overBarAndNose)}.`, aside: `± ${say.size(bar.setting)}` },
+    design.groundBar
+      ? { does: `Measure over back and nose: ${say.size(design.groundBar.backToNose.nominal)}.` }
+      : {
+          does: `Set the bit: over bar and nose ${say.size(bar.overBarAndNose)}.`,
+          aside: `± ${say.size(bar.setting)}`,
+        },
     {
       does: centring
-        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.size(centring.differenceMost)}; else move the bit sideways. Set the dial to 0.`
+        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.size(centring.differenceMost)}; else ${design.groundBar ? 'turn the bar' : 'move the bit sideways'}. Set the dial to 0.`
         : 'Find first touch on the middle of the slot to be. Set the dial to 0.',
       aside: 'dial to 0',
     },
@@ -94,8 +101,8 @@ const barSteps = (design: Design, say: Saying): readonly Step[] => {
   ]
 }
 
-const pressSteps = ({ bushing, bar }: Design, say: Saying): readonly Step[] =>
-  bushing && !bar
+const pressSteps = ({ bushing, bar, groundBar }: Design, say: Saying): readonly Step[] =>
+  bushing && !bar && !groundBar
     ? [
         { does: 'Finish the bore, chamfer it, and measure it two ways at both ends.' },
         { does: 'Bushing in the bore, its slot where the keyway is to be, square under the ram. Oil on the broach.' },

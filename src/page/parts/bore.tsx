@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
-import { current, design } from '../answers.ts'
+import { current, design, outcome } from '../answers.ts'
 import { lastGate, nextGate, passAt, passes, run, running, stop, takePasses } from '../bench.ts'
 import { drawnNow, shownFinding, width } from '../looked-at.ts'
 import type { Picture } from '../workers/works.ts'
@@ -27,6 +27,8 @@ export const Bore = () => {
   const pictures = drawnNow.value?.pictures ?? {}
   const finding = shownFinding.value
   const look = lookNow.value
+  const half = outcome.value?.half
+  const below = look?.below
   useEffect(() => {
     const of = new Set(finding === undefined ? [] : dimensionsOf(finding))
     for (const mark of place.current?.querySelectorAll('[data-of]') ?? [])
@@ -53,7 +55,13 @@ export const Bore = () => {
         </div>
       )}
       <div ref={place} class={`pictures look-${look?.name ?? 'none'}`}>
-        {design.value ? shown.map((name) => <Shown key={name} picture={pictures[name]} name={name} />) : <Pencilled />}
+        {design.value ? (
+          shown.map((name) => <Shown key={name} picture={pictures[name]} name={name} />)
+        ) : half ? (
+          Object.entries(half).map(([name, picture]) => <Shown key={name} picture={picture} name={name} />)
+        ) : (
+          <Pencilled />
+        )}
         {design.value && look?.name === 'in-the-round' && <InTheRound />}
       </div>
       {design.value && cut && passes.value.length > 0 && <Dial />}
@@ -72,12 +80,12 @@ export const Bore = () => {
           </table>
         </details>
       )}
-      {look?.name === 'end-on' && pictures.lengthwise && (
+      {below && pictures[below] && (
         <>
           <Heading id="lengthwise" aside="start of the stroke; its end in broken line">
             Cut lengthwise
           </Heading>
-          <Shown picture={pictures.lengthwise} name="lengthwise" />
+          <Shown picture={pictures[below]} name={below} />
         </>
       )}
     </section>

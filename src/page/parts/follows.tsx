@@ -2,6 +2,7 @@ import { signal } from '@preact/signals'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Finding, Remedy } from '../../checks/rule.ts'
 import type { Design } from '../../design.ts'
+import { readLength } from '../../spec/length.ts'
 import { current, design, rules, settled } from '../answers.ts'
 import { barsShown, barWidth, shownFinding } from '../looked-at.ts'
 import { jobUnits, stated, tell, undo } from '../job.ts'
@@ -9,6 +10,7 @@ import { measure } from '../measures.ts'
 import { chosen } from '../rows/chosen.ts'
 import { allRows } from '../rows/complaining.ts'
 import { statedShown, workedShown } from '../rows/shown.ts'
+import type { InUnits } from '../rows/typed.ts'
 import { shownUnits } from '../shown-in.ts'
 import { verdicts } from '../words.ts'
 import { Heading } from './heading.tsx'
@@ -105,7 +107,7 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
   const told = rules.value[rule]
   const { one, is } = verdicts[verdict]
   const units = shownUnits.value
-  const reason = settled.value?.reasons[rule] ?? finding.reason
+  const reason = settled.value?.said.reasons[rule] ?? finding.reason
   const least = told?.sense === 'at least'
   const broken = verdict === 'fail' || verdict === 'caution'
   // A number is rounded the way the verdict leans, so that a printed one never contradicts it.
@@ -116,6 +118,8 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
     : ([undefined, undefined] as const)
   const say = (value: number, lean?: 'up' | 'down', bare?: boolean): string => measure(value, unit, units, lean, bare)
   const note = applied.value?.rule === rule ? applied.value : undefined
+  // A rule that only holds or does not has nothing that figures or a bar could show.
+  const measures = limit !== 0 || (measured ?? 0) !== 0 || verdict === 'unknown'
   return (
     <li
       class={`finding ${is}`}
@@ -136,8 +140,8 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
       <p class="reason">
         <b>{one}.</b> {reason}
       </p>
-      <MarginBar rule={rule} />
-      {limit !== undefined && told && (
+      {measures && <MarginBar rule={rule} />}
+      {measures && limit !== undefined && told && (
         <p class="figures">
           <span>
             {measured === undefined ? 'not told' : say(measured, low, true)}, {told.sense} {say(limit, high)}
@@ -154,7 +158,7 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
         <ul class="remedies">
           {remedies.map((remedy) => (
             <li key={remedy.say}>
-              <Way rule={rule} remedy={remedy} />
+              <Way rule={rule} remedy={remedy} say={sayIn(rule, finding.remedies.indexOf(remedy), remedy)} />
             </li>
           ))}
         </ul>
@@ -179,8 +183,30 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
   )
 }
 
-const Way = ({ rule, remedy }: { rule: string; remedy: Remedy }) => {
-  const { say, set } = remedy
+/** What a patch sets, in the units shown: `Infeed a pass 0.0003`. */
+const setShown = (set: NonNullable<Remedy['set']>, units: InUnits): string =>
+  Object.entries(set)
+    .flatMap(([path, value]) => {
+      const row = allRows.find((each) => each.path === path)
+      const mm = typeof value === 'string' ? readLength(value, units.job) : undefined
+      return row && mm !== undefined
+        ? [`${row.word.toLowerCase()} ${workedShown(mm, row.kind, units.shown)} ${units.shown}`]
+        : []
+    })
+    .join(', ')
+
+/** A remedy in the units shown: in words that are made for them, or as told with its sizes after it. */
+const sayIn = (rule: string, place: number, { say, set }: Remedy): string => {
+  const units = { job: jobUnits.value, shown: shownUnits.value }
+  if (units.job === units.shown) return say
+  const said = settled.value?.said.remedies[rule]?.[place]
+  if (said !== undefined) return said
+  const sizes = set ? setShown(set, units) : ''
+  return sizes === '' ? say : `${say.replace(/\.$/, '')} (${sizes})`
+}
+
+const Way = ({ rule, remedy, say }: { rule: string; remedy: Remedy; say: string }) => {
+  const { set } = remedy
   if (!set) return <span class="plain">{say}</span>
   const take = (): void => {
     const before = Object.fromEntries(Object.keys(set).map((path) => [path, stated(path)]))

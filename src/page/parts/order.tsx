@@ -1,6 +1,7 @@
 import { current, design } from '../answers.ts'
 import { stepsOf } from '../steps.ts'
 import { shownUnits } from '../shown-in.ts'
+import { OutBy } from './errors.tsx'
 import { Heading } from './heading.tsx'
 
 export const Order = () => {
@@ -12,7 +13,7 @@ export const Order = () => {
   return (
     <section class={`order${current.value ? '' : ' is-old'}`} aria-labelledby="order">
       <Heading id="order">Order of work</Heading>
-      {whole.bar && (
+      {(whole.bar ?? whole.groundBar) && (
         <p class="caution">
           <b>Before the bar goes in.</b> Plug out, spindle held by the lock or the lowest gear and a strap, chuck key
           put away. Power must never reach the spindle while the bar is in the hub. Keep sleeves and hair off the wheel
@@ -40,6 +41,8 @@ export const Order = () => {
           ))}
         </ol>
       )}
+      {whole.errors.bar && <OutBy budgets={whole.errors.bar} by="With the bar" units={units} />}
+      {whole.errors.press && <OutBy budgets={whole.errors.press} by="With the broach" units={units} />}
     </section>
   )
 }

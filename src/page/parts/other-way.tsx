@@ -1,10 +1,13 @@
 import { useState } from 'preact/hooks'
-import { current, design } from '../answers.ts'
+import type { Way, Ways } from '../../checks/compare.ts'
 import { figure } from '../../spec/figures.ts'
+import type { Units } from '../../spec/spec.ts'
+import { current, design, settled } from '../answers.ts'
 import { isMapping } from '../../spec/place.ts'
 import { document, stated, tell } from '../job.ts'
 import { force } from '../measures.ts'
 import { press } from '../rows/press.ts'
+import { verdicts } from '../words.ts'
 import { shownUnits } from '../shown-in.ts'
 import { Heading } from './heading.tsx'
 import { Groups } from './told.tsx'
@@ -23,8 +26,8 @@ export const OtherWay = () => {
   const [open, setOpen] = useState(false)
   const whole = design.value
   const shown = open || broach !== undefined
-  const units = shownUnits.value
-  const say = (mm: number): string => figure(mm, units)
+  const compared = settled.value?.said.ways ?? whole?.ways
+  const ways = broach === undefined ? undefined : compared
   const turn = (way: 'bar' | 'press') => () => {
     const both = asks('bar') && asks('press')
     const other = way === 'bar' ? 'press' : 'bar'
@@ -44,45 +47,7 @@ export const OtherWay = () => {
           here side by side: sizes, force, time, and what fails first.
         </p>
       )}
-      {whole?.bushing && (
-        <table class="ways">
-          <thead>
-            <tr>
-              <td />
-              {whole.bar && <th scope="col">By the bar</th>}
-              <th scope="col">By the broach</th>
-            </tr>
-          </thead>
-          <tbody>
-            <tr>
-              <th scope="row">Tooling</th>
-              {whole.bar && (
-                <td>
-                  bar Ø{say(whole.bar.diameter.nominal)}, nose {say(whole.bar.noseWidth)}
-                </td>
-              )}
-              <td>
-                bushing Ø{say(whole.bushing.outside.nominal)}, {whole.bushing.shims.length}{' '}
-                {whole.bushing.shims.length === 1 ? 'shim' : 'shims'}
-              </td>
-            </tr>
-            <tr>
-              <th scope="row">Strokes</th>
-              {whole.bar && (
-                <td>{whole.plan ? `${whole.plan.passes} passes, about ${Math.ceil(whole.plan.minutes)} min` : ''}</td>
-              )}
-              <td>
-                {whole.bushing.passes.length} of {say(whole.bushing.stroke)}
-              </td>
-            </tr>
-            <tr>
-              <th scope="row">Force</th>
-              {whole.bar && <td>{whole.loads ? force(whole.loads.cuttingForce, units) : 'not known'}</td>}
-              <td>{whole.pressLoads ? force(whole.pressLoads.force, units) : 'not known'}</td>
-            </tr>
-          </tbody>
-        </table>
-      )}
+      {ways && <SideBySide ways={ways} />}
       {shown && (
         <div class="rows press-rows">
           <Groups groups={press} />
@@ -106,5 +71,62 @@ export const OtherWay = () => {
         )}
       </p>
     </section>
+  )
+}
+
+const bys: Readonly<Record<Way['by'], string>> = { bar: 'By the bar', press: 'By the broach' }
+
+/** What is compared, line by line; a line that neither way has is left out. */
+const lines: readonly (readonly [word: string, of: (way: Way, units: Units) => string | undefined])[] = [
+  ['It stands', ({ verdict }) => verdicts[verdict].whole],
+  ['To be made first', ({ make }) => make.join(', ') || undefined],
+  ['Strokes', ({ passes }) => passes?.toString()],
+  ['Time, about', ({ minutes }) => (minutes === undefined ? undefined : `${Math.ceil(minutes)} min`)],
+  ['The most it asks', ({ force: asked }, units) => (asked === undefined ? undefined : force(asked, units))],
+  ['There is', ({ capacity }, units) => (capacity === undefined ? undefined : force(capacity, units))],
+  ['Depth good to', ({ depth }, units) => plusMinus(depth, units)],
+  ['Place good to', ({ position }, units) => plusMinus(position, units)],
+  ['Against it', ({ why }) => why],
+]
+
+const plusMinus = (mm: number | undefined, units: Units): string | undefined =>
+  mm === undefined ? undefined : `± ${figure(mm, units, { fit: true, lean: 'up' })}`
+
+/** Both ways in one table, and which of them is the better. */
+const SideBySide = ({ ways: { ways, recommended, says } }: { ways: Ways }) => {
+  const units = shownUnits.value
+  return (
+    <>
+      <p class="says">{says}</p>
+      <table class="ways">
+        <thead>
+          <tr>
+            <td />
+            {ways.map(({ by }) => (
+              <th key={by} scope="col" class={by === recommended ? 'is-better' : ''}>
+                {bys[by]}
+                {by === recommended && <span class="note">, the better here</span>}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map(([word, of]) => {
+            const said = ways.map((way) => of(way, units))
+            if (said.every((each) => each === undefined)) return null
+            return (
+              <tr key={word}>
+                <th scope="row">{word}</th>
+                {ways.map(({ by }, place) => (
+                  <td key={by} class={word === 'Against it' ? 'from' : ''}>
+                    {said[place] ?? ''}
+                  </td>
+                ))}
+              </tr>
+            )
+          })}
+        </tbody>
+      </table>
+    </>
   )
 }

@@ -6,15 +6,16 @@ import type { PartShown } from '../workers/makes.ts'
 import { hasCard } from '../printing.ts'
 import { Heading } from './heading.tsx'
 
-const formats: readonly (readonly [Format, string])[] = [
-  ['pdf', 'PDF'],
-  ['dxf', 'DXF'],
-  ['dxf-live', 'DXF, live dimensions'],
-  ['svg', 'SVG'],
-  ['stl', 'STL'],
-  ['3mf', '3MF'],
-  ['profile', 'Profile'],
-]
+/** What of one part can be had; the card is the whole job's. A format that is added is wanted here. */
+const formats: Readonly<Record<Exclude<Format, 'html'>, string>> = {
+  pdf: 'PDF',
+  dxf: 'DXF',
+  'dxf-live': 'DXF, live dimensions',
+  svg: 'SVG',
+  stl: 'STL',
+  '3mf': '3MF',
+  profile: 'Profile',
+}
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth']
 const spoken = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight']
@@ -144,7 +145,7 @@ const Piece = ({ part }: { part: PartShown }) => (
       </div>
     </details>
     <p class="formats">
-      {formats
+      {(Object.entries(formats) as [keyof typeof formats, string][])
         .filter(([format]) => format !== 'profile' || part.profile)
         .map(([format, says]) => (
           <button

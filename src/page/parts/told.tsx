@@ -145,7 +145,7 @@ export const Chosen = () => {
       late = true
     }
   }, [text, held.join()])
-  if (!design.value?.bar && held.length === 0) return null
+  if (!design.value?.bar && !design.value?.groundBar && held.length === 0) return null
   const complaints = byRow(outcome.value?.complaints ?? [])
   const units = shownUnits.value
   const words = chosen

@@ -41,7 +41,7 @@ export const Verdict = () => {
           ? ([
               verdicts[whole.verdict].whole,
               verdicts[whole.verdict].is,
-              summed(whole, settled.value?.reasons ?? {}),
+              summed(whole, settled.value?.said.reasons ?? {}),
             ] as const)
           : (['…', '', 'Working it out.'] as const)
   return (
@@ -76,7 +76,11 @@ const wanted = () => {
           {complaint.read.startsWith('nothing') ? ' is wanted.' : ' cannot be used as it stands.'}
         </span>
       ))}
-      {design.value ? ' What is shown is of the last job that could be read.' : ''}
+      {design.value
+        ? ' What is shown is of the last job that could be read.'
+        : outcome.value?.half
+          ? ' Before that nothing can be said of the bar.'
+          : ''}
     </>
   )
 }

@@ -6,7 +6,7 @@ export const chosen: readonly Row[] = [
     path: 'tooling.bar.diameter',
     word: 'Bar',
     kind: { is: 'length' },
-    worked: ({ bar }) => bar?.diameter.nominal,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.diameter.nominal,
     why: 'bar.diameter',
   },
   {
@@ -21,14 +21,14 @@ export const chosen: readonly Row[] = [
         'one piece': 'one piece',
       },
     },
-    worked: ({ bar }) => bar?.form,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.form,
     why: 'bar.form',
   },
   {
     path: 'tooling.bar.projection',
     word: 'Projection',
     kind: { is: 'length' },
-    worked: ({ bar }) => bar?.projection,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.projection,
     why: 'bar.projection',
   },
   {
@@ -49,21 +49,21 @@ export const chosen: readonly Row[] = [
     path: 'tooling.bar.nose.width',
     word: 'Nose width',
     kind: { is: 'length', fit: true },
-    worked: ({ bar }) => bar?.noseWidth,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.noseWidth,
     why: 'bit.noseWidth',
   },
   {
     path: 'tooling.bar.nose.cornerRadius',
     word: 'Nose corners',
     kind: { is: 'length', zero: true },
-    worked: ({ bar }) => bar?.cornerRadius,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.cornerRadius,
     why: 'bit.cornerRadius',
   },
   {
     path: 'tooling.bar.rake',
     word: 'Rake',
     kind: { is: 'angle' },
-    worked: ({ bit }) => bit?.rake,
+    worked: ({ bit, groundBar }) => bit?.rake ?? groundBar?.rake,
     why: 'bit.rake',
   },
   {
@@ -77,7 +77,7 @@ export const chosen: readonly Row[] = [
     path: 'tooling.bar.shank',
     word: 'Shank',
     kind: { is: 'length' },
-    worked: ({ bar }) => bar?.shank.nominal,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.shank.nominal,
     why: 'bar.shank',
   },
   {
@@ -91,7 +91,7 @@ export const chosen: readonly Row[] = [
     path: 'tooling.bar.stages',
     word: 'Settings, at most',
     kind: { is: 'number', whole: true },
-    worked: ({ bar }) => bar?.stages.length,
+    worked: ({ bar, groundBar }) => (bar ?? groundBar)?.stages.length,
   },
   {
     path: 'tooling.bar.incline',

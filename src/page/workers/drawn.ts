@@ -28,7 +28,8 @@ export const passRuns = (design: Design): readonly PassRun[] => {
   })
 }
 
-const pictureOf = (made: Figure): Picture => ({
+/** A figure as the page holds it. */
+export const pictureOf = (made: Figure): Picture => ({
   svg: svgOf(made),
   title: made.title,
   says: made.says,
@@ -57,8 +58,8 @@ const spokenOf = (
   }
 }
 
-/** The figures of a design after so many passes. */
-export const drawn = (design: Design, { passes = Infinity, width }: Looked): Drawn => {
+/** The figures of a design after so many passes: those that are looked at. */
+export const drawn = (design: Design, { passes = Infinity, width, pictures: seen }: Looked): Drawn => {
   const runs = passRuns(design)
   const taken = Math.min(passes, runs.length)
   const run = runs[taken - 1]
@@ -66,16 +67,19 @@ export const drawn = (design: Design, { passes = Infinity, width }: Looked): Dra
   const cursor = run ? { infeed: run.infeed, lane: run.lane } : { infeed: 0, lane: 0 }
   const done = taken >= runs.length
   const where: Where = done ? 'floor' : { ...cursor, stage: run?.setting ?? 0 }
-  const made: Readonly<Record<PictureName, Figure | undefined>> = {
-    section: sectionFigure(design, where, target),
-    lengths: fourLengths(design, target),
-    infeed: runs.length > 0 ? longInfeed(design, target, cursor) : undefined,
-    lengthwise: lengthwise(design, target, where),
-    press: pressSection(design, onPage(Math.min(width, 560))),
-    pressLengthwise: pressLengthwise(design, onPage(Math.min(width, 460))),
+  const made: Readonly<Record<PictureName, () => Figure | undefined>> = {
+    section: () => sectionFigure(design, where, target),
+    lengths: () => fourLengths(design, target),
+    infeed: () => (runs.length > 0 ? longInfeed(design, target, cursor) : undefined),
+    lengthwise: () => lengthwise(design, target, where),
+    press: () => pressSection(design, onPage(Math.min(width, 560))),
+    pressLengthwise: () => pressLengthwise(design, onPage(Math.min(width, 460))),
   }
   const pictures = Object.fromEntries(
-    Object.entries(made).flatMap(([name, one]) => (one ? [[name, pictureOf(one)]] : [])),
+    seen.flatMap((name) => {
+      const one = made[name]()
+      return one ? [[name, pictureOf(one)]] : []
+    }),
   )
   return { pictures, ...spokenOf(design, runs, taken) }
 }

@@ -3,6 +3,7 @@ import type { Complaint } from '../../spec/complaint.ts'
 import type { Units } from '../../spec/spec.ts'
 import type { Carried } from './link.ts'
 import type { Told } from './rules.ts'
+import type { SaidIn } from './said-in.ts'
 
 /** A job as the page hands it over. */
 export interface JobAsked {
@@ -16,10 +17,11 @@ export interface JobAsked {
   readonly looked?: Looked
 }
 
-/** How the figures are looked at: after so many passes, all where left out; so many px wide. */
+/** How the figures are looked at: after so many passes, all where left out; so many px wide; which of them. */
 export interface Looked {
   readonly passes?: number
   readonly width: number
+  readonly pictures: readonly PictureName[]
 }
 
 /** One pass of the cut. */
@@ -57,8 +59,10 @@ export interface Outcome {
   readonly complaints: readonly Complaint[]
   /** Absent where there are complaints. */
   readonly design?: Design
-  /** Reasons in the units shown, where these are not the job's. */
-  readonly reasons: Readonly<Record<string, string>>
+  /** Reasons and ways out in the units shown, where these are not the job's. */
+  readonly said: SaidIn
+  /** Of a job that is only half told: its section, without a bar. */
+  readonly half?: Readonly<Partial<Record<PictureName, Picture>>>
   /** The cut, pass by pass, from first touch to the floor of the last lane; empty where nothing is cut by a bar. */
   readonly passes: readonly PassRun[]
   /** The spec as text, and packed for an address. */

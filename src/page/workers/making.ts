@@ -1,4 +1,3 @@
-import './no-eval.ts'
 import boldFace from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url'
 import face from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url'
 import { zipSync } from 'fflate'
@@ -14,7 +13,7 @@ import { readSpec, shopPath } from '../../spec/read.ts'
 import { json } from '../../writers/json.ts'
 import { facetsOf } from '../solid-view/facets.ts'
 import type { Carved, Carving, JobMade, Makes } from './makes.ts'
-import { answering } from './talk.ts'
+import type { Hands } from './talk.ts'
 
 const bytes = async (address: string): Promise<Uint8Array> => {
   const answer = await fetch(address)
@@ -118,7 +117,8 @@ const manifest = async (name: string, files: readonly MadeFile[]): Promise<MadeF
 /** No clock: every file of a zip is of the first day that a zip can say. */
 const firstDay = new Date(1980, 0, 1)
 
-answering<Makes>({
+/** Makes files, sheets and solids. */
+export const making: Hands<Makes> = {
   parts: async (job) => {
     const { design: whole } = worked(job)
     const files = await make(whole, { formats: ['svg'] }, tools)
@@ -165,4 +165,4 @@ answering<Makes>({
     const folder = Object.fromEntries(all.map((file) => [`${name}/${file.name}`, file.bytes]))
     return { zip: zipSync(folder, { level: 6, mtime: firstDay }), count: all.length }
   },
-})
+}

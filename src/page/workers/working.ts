@@ -1,5 +1,4 @@
-import './no-eval.ts'
-import { type Design, design, findingsOf, sizesOf } from '../../design.ts'
+import { type Design, design, sizesOf } from '../../design.ts'
 import { parse } from '../../spec/parse.ts'
 import { patchDocument, readSpec, shopPath } from '../../spec/read.ts'
 import { workMaterials } from '../../standards/materials.ts'
@@ -8,8 +7,10 @@ import { chosen } from '../rows/chosen.ts'
 import { bars, drawn, passRuns } from './drawn.ts'
 import { packed, unpacked } from './link.ts'
 import { rewritten } from './rewritten.ts'
+import { halfTold } from './half-told.ts'
 import { rules } from './rules.ts'
-import { answering } from './talk.ts'
+import { saidIn } from './said-in.ts'
+import type { Hands } from './talk.ts'
 import type { JobAsked, Works } from './works.ts'
 
 /** What was worked out last: what is drawn. */
@@ -22,7 +23,8 @@ const parsedShop = (text: string | undefined): unknown => {
 
 const read = ({ document, shop }: JobAsked) => readSpec(document, parsedShop(shop))
 
-answering<Works>({
+/** Works out the job, and draws it. */
+export const working: Hands<Works> = {
   open: ({ text, shop }) => {
     const parsed = parse(text)
     if ('complaints' in parsed) return { unreadable: parsed.complaints }
@@ -40,24 +42,32 @@ answering<Works>({
   unpack: (address) => unpacked(address),
 
   work: (job, step) => {
-    const text = rewritten(job.text, job.document)
-    const link = packed({ text, ...(job.shop !== undefined && { shop: job.shop }) })
     const outcome = read(job)
-    if ('complaints' in outcome) return { complaints: outcome.complaints, reasons: {}, passes: [], text, link }
     const { looked, shown } = job
-    if (looked) {
+    // The picture first: it follows the key. Text and judgement come after it.
+    if ('spec' in outcome && looked) {
       const sized: Design = { ...sizesOf(outcome.spec), findings: [], verdict: 'pass' }
       step(drawn({ ...sized, spec: { ...sized.spec, units: shown } }, looked))
     }
+    const text = rewritten(job.text, job.document)
+    const link = packed({ text, ...(job.shop !== undefined && { shop: job.shop }) })
+    if ('complaints' in outcome) {
+      const half = looked && halfTold(job, looked, outcome.complaints)
+      return {
+        complaints: outcome.complaints,
+        said: { reasons: {}, remedies: {} },
+        passes: [],
+        text,
+        link,
+        ...(half && { half }),
+      }
+    }
     const worked = design(outcome.spec)
     last = worked
-    // The same rules said in the other unit: only their words are taken.
-    const said =
-      job.shown === outcome.spec.units ? [] : findingsOf({ ...worked, spec: { ...worked.spec, units: job.shown } })
     return {
       complaints: [],
       design: worked,
-      reasons: Object.fromEntries(said.map(({ rule, reason }) => [rule, reason])),
+      said: saidIn(worked, shown),
       passes: passRuns(worked),
       text,
       link,
@@ -87,4 +97,4 @@ answering<Works>({
   rules: () => rules,
 
   offered: () => ({ materials: workMaterials.rows.map((row) => row.name), threads: threadNames }),
-})
+}
