@@ -93,9 +93,9 @@ const convexWords = (bit: ToolBit): readonly Wording[] =>
     ? []
     : [
         [
-          'Its corners touch the bore first, its middle ',
+          'Its corners touch first: feed ',
           fine(touchedAhead(bit)),
-          ' farther out: feed so much less than the infeed of a flat nose. Stop by the measured floor.',
+          ' less than the infeed of a flat nose, and go by the measured floor.',
         ],
       ]
 
