@@ -31,7 +31,7 @@ export const plugGaugeOf = (spec: Spec, section: Section): Reasoned<PlugGauge> =
       marking: [
         'GO',
         keyMark(spec, section),
-        spec.units === 'mm' ? `${section.bore.nominal}` : inchMark(section.bore.nominal),
+        spec.units === 'mm' ? `${Math.round(section.bore.nominal * 1000) / 1000}` : inchMark(section.bore.nominal),
       ],
       tolerance: trust,
     },
@@ -62,4 +62,4 @@ const keyMark = (spec: Spec, section: Section): string => {
   return `${spec.units === 'mm' ? Math.round(nominalWidth * 1000) / 1000 : inchMark(nominalWidth)} wide`
 }
 
-const inchMark = (mm: number): string => `${Math.round((mm / 25.4) * 1e4) / 1e4}`
+const inchMark = (mm: number): string => `${Math.round((mm / 25.4) * 1e4 + 1e-6) / 1e4}`

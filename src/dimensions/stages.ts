@@ -42,6 +42,9 @@ export const stagesFor = (
   const least = Math.max(...front.map((lane) => projectionLeast(lane, diameter)))
   const floorOfAll = Math.max(...front.map(projectionFloor))
   const reach = diameter / 2 + axisMost(front, diameter)
+  // One that reaches the floor at the middle of the limits but not at the deepest of them stops short, so that the last has something to cut.
+  const shortOfFloor = (deeper: number): number =>
+    deeper < floor - touch.middle - steps.fine ? deeper : roundDown(floor - touch.middle - leastGain, steps.fine)
   const stages: Stage[] = []
   // What has been cut, counted from first touch, as the dial counts it.
   let cut = 0
@@ -59,7 +62,7 @@ export const stagesFor = (
       .map((step) => roundDown(projectionMax - setting, step))
       .map((projection) => ({
         projection,
-        deeper: roundDown(projection - setting + reach - touch.front, steps.fine),
+        deeper: shortOfFloor(roundDown(projection - setting + reach - touch.front, steps.fine)),
       }))
     // A round setting is worth a tenth of a stage, no more.
     const [round, fine] = out as [(typeof out)[0], (typeof out)[0]]

@@ -27,7 +27,7 @@ const secondsPerPass = 4.5
  */
 const checksOf = (section: Section, touchOff: number, infeed: number, perPass: number): Plan['checks'] =>
   [0.25, 0.5, 0.75, 1].map((part) => {
-    const after = part === 1 ? passesFor(infeed, perPass) : Math.round((part * infeed) / perPass)
+    const after = part === 1 ? passesFor(infeed, perPass) : Math.round((part * infeed) / perPass + 1e-6)
     return { after, across: section.boreRadius + touchOff + Math.min(after * perPass, infeed) }
   })
 

@@ -17,7 +17,7 @@ describe('a spline of six, 6 wide in 23, 26.1 over the floors', () => {
   const design = made(
     23,
     { spline: { count: 6, width: 6, major: 26.1 } },
-    { diameter: 14, clearance: c(0.2), setting: 0, infeed: 0.0001, nose: { cornerRadius: 0 } },
+    { diameter: 14, clearance: c(0.2), setting: 0, infeed: 0.002, nose: { cornerRadius: 0 } },
   )
   const { section } = design
 
@@ -53,7 +53,7 @@ describe('a spline of six, 6 wide in 23, 26.1 over the floors', () => {
         diameter: 14,
         clearance: c(0.2),
         setting: 0,
-        infeed: 0.0001,
+        infeed: 0.002,
         bit: { size: 6 },
         nose: { width: 6, cornerRadius: 0 },
       },
@@ -144,7 +144,7 @@ describe('a socket', () => {
   })
 
   const windowAt = (diameter: number, tip = 0) =>
-    made(12.5, { socket: { sides: 4, across: 12, tip } }, { diameter, clearance: c(0.1), setting: 0, infeed: 0.0001 })
+    made(12.5, { socket: { sides: 4, across: 12, tip } }, { diameter, clearance: c(0.1), setting: 0, infeed: 0.002 })
       .bar
   it('has its windows of projections: by the flank, by the mouth corner', () => {
     expect(windowAt(6)?.projectionMin).toBeCloseTo(1.384062, 6)

@@ -187,7 +187,8 @@ const expectClear = ({ asked, bar }: Made, walk: Walk, steps: number): void => {
   expect(walk.projection, told).toBeGreaterThanOrEqual(bar.projectionFloor - 1e-9)
 }
 
-const passes = (of: Made): boolean => holds(of, 'bar-passes-bore', 'projection-reaches', 'projection-enters')
+const passes = (of: Made): boolean =>
+  holds(of, 'bar-passes-bore', 'projection-reaches', 'projection-enters', 'stages-gain')
 
 const asSet = ({ bar }: Made): readonly number[] => [bar.projection - bar.setting, bar.projection + bar.setting]
 
@@ -237,6 +238,8 @@ describe('bars that the design returns', () => {
             asked.clearance.front,
           )
         }
+        // Of one piece the nose stands out no farther than its round gives.
+        if (of.sized.groundBar) return
         over++
         expect(least(bar.projectionMax + step, withdrawnGap)).toBeLessThan(asked.clearance.back)
       }),
