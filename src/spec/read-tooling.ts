@@ -56,7 +56,10 @@ function readBar(reading: Reading, shop: Shop | undefined): BarSpec {
   const { machine, onHand } = readMachine(reading, shop)
   const least = Math.max(0.001, (nominalBore(reading) ?? 0) / mostPasses)
   if ((size('infeed') ?? least) < least)
-    reading.complain(`${at}.infeed`, `an infeed of at least ${figure(least, reading.units, { fit: true, lean: 'up' })} in this bore`)
+    reading.complain(
+      `${at}.infeed`,
+      `an infeed of at least ${figure(least, reading.units, { fit: true, lean: 'up' })} in this bore`,
+    )
   return present({
     machine,
     onHand,
