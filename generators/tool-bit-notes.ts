@@ -1,5 +1,6 @@
 /** What the tool bit's sheet says in words: how to grind it, what can hurt, what a caliper must read. */
 import type { Design } from '../src/design.ts'
+import { middleAhead } from '../src/dimensions/bore.ts'
 import { tableTilt, wheelHollow } from '../src/dimensions/tool-bit.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import type { ToolBit } from '../src/dimensions/types.ts'
@@ -78,24 +79,14 @@ const leaningWords = ({ bar }: Design, { leaning }: ToolBit): readonly Wording[]
       ]
     : []
 
-/**
- * How far before its corners the middle of a convex end stands when these touch the bore, mm: what a flat end would still have to be fed.
- * With its radius E, half the nose h and the corner's radius r: E − r − √((E − r)² − (h − r)²).
- */
-export const touchedAhead = ({ noseEndRadius, noseWidth, cornerRadius }: ToolBit): number => {
-  if (noseEndRadius === undefined) return 0
-  const [end, half] = [noseEndRadius - cornerRadius, noseWidth.nominal / 2 - cornerRadius]
-  return end - Math.sqrt(end ** 2 - half ** 2)
-}
-
 const convexWords = (bit: ToolBit): readonly Wording[] =>
   bit.noseEndRadius === undefined
     ? []
     : [
         [
-          'Its corners touch first: feed ',
-          fine(touchedAhead(bit)),
-          ' less than the infeed of a flat nose, and go by the measured floor.',
+          'Its corners touch first, while its middle stands ',
+          fine(middleAhead(bit.noseWidth.nominal, bit.cornerRadius, bit.noseEndRadius)),
+          ' before them: the infeed told is reckoned with that. Go by the measured floor.',
         ],
       ]
 

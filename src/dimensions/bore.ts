@@ -16,12 +16,17 @@ export const mouthHalfAngle = (radius: number, half: number): number =>
 
 /**
  * x of the nose flat when the nose first touches the bore: at its corners, moved by their radius `corner`, the nose's middle
- * `offset` sideways. Needs |offset| + noseWidth/2 <= radius and 0 <= corner <= noseWidth/2.
+ * `offset` sideways. Needs |offset| + noseWidth/2 <= radius and 0 <= corner <= noseWidth/2. Of a nose whose end is convex, to a radius `end`
+ * of at least the bore's, x is that of its middle, which stands before its corners.
  */
-export const touchOffX = (radius: number, noseWidth: number, corner = 0, offset = 0): number => {
+export const touchOffX = (radius: number, noseWidth: number, corner = 0, offset = 0, end = Infinity): number => {
   const across = Math.abs(offset) + noseWidth / 2 - corner
-  return corner + Math.sqrt(Math.max(0, (radius - corner) ** 2 - across ** 2))
+  return corner + Math.sqrt(Math.max(0, (radius - corner) ** 2 - across ** 2)) + middleAhead(noseWidth, corner, end)
 }
+
+/** How far the middle of a convex end stands before a flat one with the same corners: E − r − √((E − r)² − (h − r)²). */
+export const middleAhead = (noseWidth: number, corner: number, end: number): number =>
+  Number.isFinite(end) ? end - corner - Math.sqrt(Math.max(0, (end - corner) ** 2 - (noseWidth / 2 - corner) ** 2)) : 0
 
 /** Farthest point of the slot from the bore axis, its floor corners rounded by `corner`. */
 export const cornerReach = (floor: number, half: number, corner = 0): number =>

@@ -9,8 +9,7 @@ import { classed } from './section.ts'
 import { chipRoomFor } from './settings.ts'
 import type { Corners } from './stages.ts'
 import type { CutterBar, Lane, Section, Stage } from './types.ts'
-import { flankBefore, openHalf, projectionLeast, projectionMost, type Setting } from './window.ts'
-import { touchOffX } from './bore.ts'
+import { flankBefore, openHalf, projectionLeast, projectionMost, type Setting, touchOf } from './window.ts'
 
 /** Least room between holder and hub when the bar is right in: half an inch, less for short hubs. Source: judgement. */
 export const leastHolderGap = (hub: number): number => Math.min(12.7, Math.max(5, hub / 3))
@@ -23,7 +22,7 @@ export const lanesOf = (
 ): readonly Lane[] => {
   const last = stages.length > 1 ? stages.at(-1) : undefined
   return middle.map((setting, lane) => {
-    const touchOff = touchOffX(setting.radius, setting.noseWidth, setting.cornerRadius, setting.offset)
+    const touchOff = touchOf(setting)
     return {
       offset: setting.offset,
       touchOff,
@@ -50,8 +49,8 @@ export const gapsOf = (
   let frontAt: CutterBar['gaps']['frontAt'] = 'crown or floor'
   for (const [stage, { projection: p, from, to }] of stages.entries())
     for (const setting of settings) {
-      const { offset, noseWidth } = setting
-      const touch = touchOffX(setting.radius, noseWidth, setting.cornerRadius, offset)
+      const { offset } = setting
+      const touch = touchOf(setting)
       const start = stage === 0 ? touch : Math.max(touch, from)
       // At the deep end, and at the other, where the tilted bore has come towards the nose.
       for (const shifted of [0, tilted])

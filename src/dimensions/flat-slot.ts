@@ -13,6 +13,8 @@ export interface FlatSlot {
   /** x of the floor. */
   readonly floor: Size
   readonly cornerRadius: number
+  /** Radius of the nose's convex end; left out: flat. */
+  readonly endRadius?: number
   readonly cornerLimits?: Size
   readonly at: readonly number[]
   readonly why: Readonly<Record<'width' | 'floor' | 'cornerRadius' | 'cornerLimits' | 'at', string>>
@@ -26,7 +28,7 @@ export const flatSlotSection = (bored: Bore, slot: FlatSlot): Reasoned<Section> 
   const half = width / 2
   const mouth = mouthX(radius, half)
   const cornerRadius = Math.min(slot.cornerRadius, half)
-  const touchOff = touchOffX(radius, width, cornerRadius)
+  const touchOff = touchOffX(radius, width, cornerRadius, 0, slot.endRadius)
   const { at, why } = slot
   return {
     sizes: {

@@ -54,7 +54,11 @@ const flatSettings = (
   const noseWidth = nose.single ? width : Math.min(nose.width, width)
   const offsets = nose.single ? [0] : laneOffsets(width, noseWidth, leastOverlap(nose.width, nose.cornerRadius))
   const cornerRadius = Math.min(nose.cornerRadius, noseWidth / 2)
-  return offsets.map((offset) => ({ radius, floor, noseWidth, cornerRadius, offset }))
+  const endRadius = nose.single ? section.spline?.noseEndRadius : undefined
+  return offsets.map((offset) => ({
+    ...{ radius, floor, noseWidth, cornerRadius, offset },
+    ...(endRadius !== undefined && { endRadius }),
+  }))
 }
 
 /** A V or a round touches with its tip; what it leaves open is as wide as its mouth. */

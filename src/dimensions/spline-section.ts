@@ -1,4 +1,4 @@
-import { exact, type Size, withDeviations } from '../fits/size.ts'
+import { middle, exact, type Size, withDeviations } from '../fits/size.ts'
 import { limitsOf } from '../fits/iso-286.ts'
 import type { Spec, Spline } from '../spec/spec.ts'
 import { inch, inchName } from '../standards/inch.ts'
@@ -121,6 +121,7 @@ export const splineSection = (spec: Spec, spline: Spline): Reasoned<Section> => 
     floor: slots.floor,
     cornerRadius: said ?? usual,
     cornerLimits: asked,
+    ...(slots.centring === 'major' && { endRadius: middle(slots.floor) }),
     at: spline.at,
     why: {
       width: slots.why.width,

@@ -2,10 +2,10 @@
  * Staged projection: once a slot runs right through, the nose may lie in it while the bar is drawn back, so that a bar too large for any
  * single projection still reaches the floor, its nose set farther out for each stage. Source: geometry, derived.
  */
-import { mouthX, touchOffX } from './bore.ts'
+import { mouthX } from './bore.ts'
 import { type Steps, roundDown, roundTo, roundUp } from './makeable.ts'
 import type { Stage } from './types.ts'
-import { barAxisMost, projectionFloor, projectionLeast, projectionMost, type Setting } from './window.ts'
+import { barAxisMost, projectionFloor, projectionLeast, projectionMost, type Setting, touchOf } from './window.ts'
 
 /** The lanes of one nose at the corners of the limits: nearest to the back wall, nearest to the front, and in the middle of all. */
 export interface Corners {
@@ -17,8 +17,7 @@ export interface Corners {
 /** A stage that deepens the slot by less is none. Source: judgement, mm. */
 const leastGain = 0.1
 
-const firstTouch = (lanes: readonly Setting[]): number =>
-  Math.min(...lanes.map((lane) => touchOffX(lane.radius, lane.noseWidth, lane.cornerRadius, lane.offset)))
+const firstTouch = (lanes: readonly Setting[]): number => Math.min(...lanes.map((lane) => touchOf(lane)))
 const entering = (lanes: readonly Setting[], diameter: number, cut: number): number =>
   Math.min(...lanes.map((lane) => projectionMost(lane, diameter, cut)))
 const axisMost = (lanes: readonly Setting[], diameter: number): number =>
@@ -105,7 +104,7 @@ export const largestStagedBar = (back: readonly Setting[], front: readonly Setti
     const k = lane.radius + mouthX(lane.radius, half) - clearances.back - clearances.withdrawn
     const byMouth = k - clearances.front + half ** 2 / (k + clearances.front)
     const inSlot = 2 * (half - clearances.front)
-    const touch = touchOffX(behind.radius, behind.noseWidth, behind.cornerRadius)
+    const touch = touchOf(behind)
     const byFirst = behind.radius + touch - clearances.back - clearances.withdrawn - projectionFloor(lane)
     return Math.max(0, Math.min(Math.max(byMouth, inSlot), byFirst))
   }

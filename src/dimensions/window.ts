@@ -19,6 +19,8 @@ export interface Setting {
   readonly cornerRadius: number
   /** Sideways position of the nose's middle. */
   readonly offset: number
+  /** Radius of a nose's convex end; left out: flat. */
+  readonly endRadius?: number
   readonly clearances: Clearances
   /** Least room before the bar for the chip. */
   readonly chipRoom: number
@@ -31,6 +33,15 @@ export interface Opening {
   readonly half: number
   readonly flank?: { readonly sides: number; readonly flat: number }
 }
+
+/** x of the nose at first touch. */
+export const touchOf = ({
+  radius,
+  noseWidth,
+  cornerRadius,
+  offset,
+  endRadius,
+}: Omit<Setting, 'clearances' | 'chipRoom'>): number => touchOffX(radius, noseWidth, cornerRadius, offset, endRadius)
 
 /** Half of what is open before the bar, on either side of the nose's middle. */
 export const openHalf = ({ opening, noseWidth }: Setting): number => opening?.half ?? noseWidth / 2
@@ -55,10 +66,10 @@ export const projectionFloor = (setting: Setting): number => Math.max(setting.cl
  * that runs right through already, at x = `cut`; −∞ if there is no lane.
  */
 export const projectionMost = (setting: Setting, diameter: number, cut = -Infinity): number => {
-  const { radius, noseWidth, cornerRadius, offset, clearances } = setting
+  const { radius, offset, clearances } = setting
   const free = radius - diameter / 2 - clearances.back
   if (Math.abs(offset) >= free && offset !== 0) return -Infinity
-  const touch = Math.max(cut, touchOffX(radius, noseWidth, cornerRadius, offset))
+  const touch = Math.max(cut, touchOf(setting))
   return touch - clearances.withdrawn - diameter / 2 + (offset === 0 ? free : Math.sqrt(free ** 2 - offset ** 2))
 }
 
@@ -91,10 +102,10 @@ export const projectionLeast = (setting: Setting, diameter: number): number =>
  *     K = R + X_t + x_c − f − c_b − c_r;  min( (K − c_f) + h²/(K + c_f), R + X_t − c_b − c_r − floor ).
  */
 export const largestBar = (setting: Setting): number => {
-  const { radius, floor, noseWidth, cornerRadius, offset, clearances, opening } = setting
+  const { radius, floor, noseWidth, offset, clearances, opening } = setting
   if (offset === 0 && !opening) {
     const half = noseWidth / 2
-    const touch = touchOffX(radius, noseWidth, cornerRadius)
+    const touch = touchOf(setting)
     const behind = radius + touch - clearances.back - clearances.withdrawn
     const k = behind + mouthX(radius, half) - floor
     const byMouth = k - clearances.front + half ** 2 / (k + clearances.front)

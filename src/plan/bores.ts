@@ -12,8 +12,9 @@ import type { BoreRow } from './types.ts'
 export const infeedIn = (section: Section, lane: Lane, noseWidth: number, diameter: number): number => {
   const radius = diameter / 2
   const nose = Math.min(section.cornerRadius, noseWidth / 2)
+  const end = lane.offset === 0 ? section.spline?.noseEndRadius : undefined
   const touch = (r: number) =>
-    section.kind === 'groove' || section.kind === 'socket' ? r : touchOffX(r, noseWidth, nose, lane.offset)
+    section.kind === 'groove' || section.kind === 'socket' ? r : touchOffX(r, noseWidth, nose, lane.offset, end)
   const floor = (r: number) =>
     section.kind === 'keyway' ? section.across - r : section.kind === 'groove' ? r + section.crownDepth : section.floor
   const at = (r: number) => floor(r) - touch(r)
