@@ -16,6 +16,9 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
   const { plan, section } = design
   if (!plan) return []
   const { centring } = plan
+  const zero: Tick = {
+    words: say`Back off past the slack, up to first touch again${section.key?.taper ? ', which is at the deep end' : ''}, ${bold('set the dial to 0')}`,
+  }
   if (!centring)
     return [
       {
@@ -24,7 +27,7 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
           : 'Middle by the round nose: blue the bore, touch, turn the spindle by hand; one mark at its middle',
         blank: true,
       },
-      { words: say`Back off past the slack, up to first touch again, ${bold('set the dial to 0')}` },
+      zero,
     ]
   const most = says.step(centring.differenceMost)
   const factor = Number(centring.factorOfReading.toFixed(2))
@@ -36,7 +39,23 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
       words: say`Difference at most ${bold(most)}? If not, move the bit toward the second mark by ${bold(`${factor} × the difference`)}, and begin again.${fine}`,
       blank: true,
     },
-    { words: say`Back off past the slack, up to first touch again, ${bold('set the dial to 0')}` },
+    ...overToTheFirstLane(design, says),
+    zero,
+  ]
+}
+
+/** The middle is found on the middle; the zero is the first lane’s. */
+const overToTheFirstLane = ({ plan, section, bar, groundBar }: Design, says: Saying): readonly Tick[] => {
+  const lanes = plan?.lanes ?? []
+  const over = Math.abs(lanes[0]?.offset ?? 0)
+  if (over < 1e-9) return []
+  const nose = (bar ?? groundBar)?.noseWidth ?? 0
+  const side = Math.abs(over - (section.width - nose) / 2) < 1e-6
+  return [
+    {
+      words: say`Now over to lane 1: the bit ${bold(says.read(over))} to one side${side ? `, half of what ${says.read(section.width)} is wider than your nose` : ''}`,
+      blank: true,
+    },
   ]
 }
 
@@ -71,14 +90,20 @@ interface Set extends GatesSet {
 
 const whole: Set = { lanes: 'under', boxes: true, rule: true, touch: true, pin: true }
 
+/** Whether the paper is wide enough for its lanes side by side. */
+const abreast = (plan: Design['plan']): boolean => {
+  const lanes = plan?.lanes.length ?? 1
+  return lanes > 1 && lanes <= 3
+}
+
 /** From what one would have to what one can live with. */
 const sets = ({ plan, section }: Design): readonly Set[] => {
-  const lanes: Set = { ...whole, lanes: 'beside' }
+  const lanes: Set = abreast(plan) ? { ...whole, lanes: 'beside' } : whole
   const several = section.at.length > 1
   const unruled: Set = { ...lanes, rule: false }
   return [
     whole,
-    ...((plan?.lanes.length ?? 1) > 1 ? [lanes] : []),
+    ...(lanes === whole ? [] : [lanes]),
     ...(several ? [{ ...lanes, boxes: false }] : []),
     { ...lanes, pin: false },
     unruled,
@@ -138,7 +163,7 @@ export const cuttingSides = (design: Design, says: Saying, cover: Cover): readon
     sets(design).map((set) => () => ({ title: 'cut', blocks: cut(set) })),
   )
   return [
-    first ?? { title: 'cut', blocks: cut({ ...whole, lanes: 'beside' }) },
+    first ?? { title: 'cut', blocks: cut(abreast(design.plan) ? { ...whole, lanes: 'beside' } : whole) },
     { title: 'measure', blocks: measureTheSlot(design, says, whole) },
   ]
 }

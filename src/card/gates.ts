@@ -262,6 +262,15 @@ export const gatesTable = (design: Design, says: Saying, set: GatesSet): readonl
     ]
   })
   return [
+    ...(design.section.key?.taper
+      ? [
+          {
+            block: 'paragraph' as const,
+            size: 'note' as const,
+            words: 'Across is that of the deep end: measure there.',
+          },
+        ]
+      : []),
     {
       block: 'table',
       title: 'Gates',

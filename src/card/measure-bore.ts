@@ -22,6 +22,8 @@ const limitsSaid = ({ spec, section }: Design, says: Saying, rows: boolean): str
   if (measured !== undefined)
     return `Worked for ${says.fine(measured)}, as it was measured. If yours reads otherwise: back to the desk.`
   const worked = `The card is worked for ${says.fine(2 * section.boreRadius)}.`
+  const exact = says.fine(diameter.lower) === says.fine(diameter.upper)
+  if (exact) return `${says.fine(diameter.lower)}. If yours reads otherwise: back to the desk.`
   return `${says.fine(diameter.lower)} to ${says.fine(diameter.upper)}. Outside that: back to the desk. ${worked}${rows ? ' Ring the row nearest yours:' : ''}`
 }
 
@@ -29,7 +31,11 @@ const limitsSaid = ({ spec, section }: Design, says: Saying, rows: boolean): str
 const infeeds = (design: Design, says: Saying): readonly Block[] => {
   const { plan } = design
   if (!plan) return []
-  const { rows, reading } = plan.bores
+  const { reading } = plan.bores
+  // Two that are written alike are one.
+  const rows = plan.bores.rows.filter(
+    (row, at, all) => at === 0 || says.fine(row.bore) !== says.fine(all[at - 1]?.bore ?? 0),
+  )
   const apart = Math.abs(plan.dial.perInfeed - 1) > 1e-9
   return [
     {
@@ -85,18 +91,33 @@ const aboutTheNose = ({ plan, section, bit, asked }: Design, says: Saying): read
   return [
     note(
       sharp < 0.005
-        ? `Nose corners ${says.size(section.cornerRadius)}.${slide}`
+        ? `Nose corners ${section.cornerRadius < 0.01 ? 'sharp' : says.read(section.cornerRadius)}.${slide}`
         : `Nose corners ${says.read(section.cornerRadius)}. A sharp nose would need ${says.read(sharp)} more infeed: look at the corners before you trust this.${slide}`,
     ),
   ]
 }
 
+/** Whether another bore asks another infeed: a groove’s is the same, since it counts from the crown. */
+const differs = ({ plan }: Design, says: Saying): boolean =>
+  new Set(plan?.bores.rows.map(({ infeed }) => says.fine(infeed))).size > 1
+
 export const measureTheBore = (design: Design, says: Saying, by: 'bar' | 'press'): readonly Block[] => {
-  const rows = by === 'bar' && design.plan !== undefined && (design.plan?.bores.rows.length ?? 0) > 0
+  const told = by === 'bar' && design.plan !== undefined && (design.plan?.bores.rows.length ?? 0) > 0
+  const rows = told && (differs(design, says) || design.plan?.bores.rows.length === 1)
+  const one = design.plan?.bores.rows[0]
   return [
     { block: 'heading', text: 'Measure the bore first' },
     boxes(design),
     { block: 'paragraph', size: 'note', words: limitsSaid(design, says, rows) },
-    ...(rows ? [...infeeds(design, says), ...aboutTheNose(design, says)] : []),
+    ...(rows ? infeeds(design, says) : []),
+    ...(told && !rows && one
+      ? [
+          {
+            block: 'paragraph' as const,
+            words: say`Infeed ${bold(says.fine(one.infeed))} whatever the bore: it counts from the crown.`,
+          },
+        ]
+      : []),
+    ...(told ? aboutTheNose(design, says) : []),
   ]
 }

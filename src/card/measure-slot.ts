@@ -35,6 +35,7 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: 
       ? say`${bold('Width')} of the mouth`
       : say`${bold('Width')}, blocks`
   const ground = groundBar === undefined
+  const taper = section.key?.taper
   return [
     ...(section.groove && !floorToFloor
       ? [
@@ -59,13 +60,24 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: 
       ? []
       : [
           atMost(
-            section.key
+            section.key && !taper
               ? say`${bold('Side to side')}, key in, turned over: half of it`
               : say`${bold('Side to side')}, block in, turned over: half of it`,
             sideToSide,
           ),
         ]),
-    ...(section.key?.taper || section.slit || !ground
+    ...(taper
+      ? [
+          {
+            cells: [
+              say`${bold('The fall')}: deep end less the other`,
+              ...goCells(says, { go: taper.windowLoss - endToEnd, noGo: taper.windowLoss + endToEnd }),
+              { write: 'box' as const },
+            ],
+          },
+        ]
+      : []),
+    ...(taper || section.slit || !ground
       ? []
       : [
           {
@@ -93,12 +105,18 @@ const verdict = ({ measuring, section, spec }: Design, says: Saying, sizes: bool
       : section.slit
         ? [{ words: 'no web left, seen through end to end' }]
         : key
-          ? [{ words: 'key slides in by hand' }]
+          ? [
+              {
+                words: section.key?.taper ? 'key blued: it bears on top and bottom' : 'key slides in by hand',
+              },
+            ]
           : []
+  const within = (what: string, least: number, most: number): string =>
+    `${what} ${most - least < 1e-9 ? '' : 'within '}${says.between(least, most)}`
   const size: readonly Tick[] = floorToFloor
-    ? [{ words: `floor to floor within ${says.between(floorToFloor.least, floorToFloor.most)}` }]
+    ? [{ words: within('floor to floor', floorToFloor.least, floorToFloor.most) }]
     : toBore
-      ? [{ words: `across within ${says.between(across.least, across.most)}` }]
+      ? [{ words: within('across', across.least, across.most) }]
       : []
   return [...fits, ...(sizes ? size : []), { words: 'good' }, { words: 'not good, by', blank: true }]
 }
@@ -110,7 +128,8 @@ export const measureTheSlot = (
   says: Saying,
   { pin, boxes }: { readonly pin: boolean; readonly boxes: boolean },
 ): readonly Block[] => {
-  const { measuring, section } = design
+  const { measuring, section, spec } = design
+  const taper = section.key?.taper !== undefined
   const picture = pin ? pictured(pinAndPlug(design, onPaper(pictureWidth, 46))) : []
   const what = section.socket ? 'socket' : section.groove ? 'groove' : section.slit ? 'slit' : 'slot'
   const edges = section.socket || section.groove ? 'the edges at both ends' : 'the four edges and both ends'
@@ -120,6 +139,15 @@ export const measureTheSlot = (
       text: `Measure the ${what}`,
       beside: [{ tick: true }, ` first file ${edges}`],
     },
+    ...(taper
+      ? [
+          {
+            block: 'paragraph' as const,
+            size: 'note' as const,
+            words: 'Go and no go of across are the deep end’s; the other end is less by the fall.',
+          },
+        ]
+      : []),
     ...(measuring.instead === undefined || (measuring.floorToFloor && !boxes)
       ? []
       : [{ block: 'paragraph' as const, size: 'note' as const, words: measuring.instead }]),
@@ -130,8 +158,8 @@ export const measureTheSlot = (
         { head: '', grows: true },
         { head: 'go', align: 'decimal' },
         { head: 'no go', align: 'decimal' },
-        { head: 'near end', width: 18 },
-        { head: 'far end', width: 18 },
+        { head: taper ? 'deep end' : 'near end', width: 18 },
+        { head: taper ? 'other end' : spec.bore.blind ? 'deep end' : 'far end', width: 18 },
       ],
       rows: rowsOf(design, says, boxes),
     },

@@ -42,7 +42,9 @@ const featureSaid = ({ spec, section }: Design, says: Saying): string => {
   const { feature } = spec
   switch (feature.kind) {
     case 'keyway':
-      return section.key?.designation ?? `keyway ${says.size(section.width)}`
+      return feature.standard === undefined || !section.key
+        ? `keyway ${says.size(section.width)} wide`
+        : section.key.designation
     case 'spline':
       return section.spline?.designation ?? `${feature.count} splines`
     case 'socket':

@@ -113,6 +113,8 @@ const passesTable = (design: Design, says: Saying): readonly Block[] => {
   const { bushing, pressLoads, measuring } = design
   if (!bushing) return []
   const last = bushing.passes.at(-1)
+  // A micrometer reads tenths of a thousandth.
+  const miked = says.metric ? says.read : (mm: number): string => says.fine(mm)
   const within = pressLoads?.overError.worst
   const rows = bushing.passes.map(({ shims, over }, at): Row => {
     const dress = at === bushing.passes.length - 1 ? 'bold' : undefined
@@ -122,10 +124,10 @@ const passesTable = (design: Design, says: Saying): readonly Block[] => {
         String(at + 1),
         shimsSaid(bushing, shims, says),
         { write: 'box' },
-        says.cell(says.read(over), over, dress),
+        says.cell(miked(over), over, dress),
         { write: 'box' },
         force === undefined ? '' : says.force(force),
-        says.cell(says.read(over), over, dress),
+        says.cell(miked(over), over, dress),
         { write: 'box' },
         { tick: '' },
       ],
@@ -135,7 +137,7 @@ const passesTable = (design: Design, says: Saying): readonly Block[] => {
     {
       block: 'paragraph',
       size: 'large',
-      words: say`The over is the across. If it does not mike ${says.read(last?.over ?? 0)} do not press.`,
+      words: say`The over is the across. If it does not mike ${miked(last?.over ?? 0)} do not press.`,
     },
     {
       block: 'table',
@@ -241,7 +243,11 @@ const bushingRows = (bushing: Bushing, design: Design, says: Saying): readonly (
       say`${bold(says.between(bushing.backWall.lower, bushing.backWall.upper))}: mike it`,
       why('bushing.backWall'),
     ],
-    ['slot, from the top', say`${bold(size(bushing.plungeDepth))} deep`, why('bushing.plungeDepth')],
+    [
+      'slot, from the top',
+      say`${bold(says.metric ? size(bushing.plungeDepth) : says.fine(bushing.plungeDepth))} deep`,
+      why('bushing.plungeDepth'),
+    ],
     ['lead', say`${size(bushing.lead.length)} long, ${degrees(bushing.lead.angle)}`, why('bushing.lead')],
   ]
 }

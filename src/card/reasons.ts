@@ -66,32 +66,32 @@ const budgets = ({ errors }: Design, says: Saying, by: 'bar' | 'press' | undefin
   ]
 }
 
-/** Choices that a machinist asks about first. */
-const asked = [
-  'section.widthLimits',
-  'section.acrossLimits',
-  'section.cornerRadius',
-  'bar.diameter',
-  'bar.projection',
-  'bar.form',
-  'bar.lanes',
-  'bar.stages',
-  'bit.rake',
-  'plan.infeedPerPass',
-  'plan.target',
-  'plan.centring',
-  'plan.tram',
-  'plan.time',
-  'loads.cuttingForce',
-  'loads.machineGive',
-  'loads.lag',
-  'bushing.outside',
-  'bushing.backWall',
-  'bushing.shims',
-  'press.force',
-  'press.columnMargin',
-  'press.overError',
-] as const
+/** Choices that a machinist asks about first, as he calls them. */
+const asked: readonly (readonly [path: string, name: string])[] = [
+  ['section.widthLimits', 'slot, width'],
+  ['section.acrossLimits', 'slot, across'],
+  ['section.cornerRadius', 'slot, corners'],
+  ['bar.diameter', 'bar, diameter'],
+  ['bar.projection', 'nose out of the bar'],
+  ['bar.form', 'how the bit is held'],
+  ['bar.lanes', 'lanes'],
+  ['bar.stages', 'settings of the bit'],
+  ['bit.rake', 'rake'],
+  ['plan.infeedPerPass', 'infeed a pass'],
+  ['plan.target', 'where the dial ends'],
+  ['plan.centring', 'finding the middle'],
+  ['plan.tram', 'bar along the bore'],
+  ['plan.time', 'time'],
+  ['loads.cuttingForce', 'force of the cut'],
+  ['loads.machineGive', 'give of the machine'],
+  ['loads.lag', 'slot behind the dial'],
+  ['bushing.outside', 'bushing, outside'],
+  ['bushing.backWall', 'bushing, back wall'],
+  ['bushing.shims', 'shims'],
+  ['press.force', 'force of the press'],
+  ['press.columnMargin', 'against buckling'],
+  ['press.overError', 'error of the over'],
+]
 
 /** `plan.infeedPerPass` as it is said: `plan infeed per pass`. */
 const pathSaid = (path: string): string =>
@@ -99,9 +99,9 @@ const pathSaid = (path: string): string =>
 
 const why = ({ basis }: Design, by: 'bar' | 'press' | undefined): readonly Block[] => {
   const other = by === 'press' ? /^(bar|bit|plan|loads)\./ : /^(bushing|press)\./
-  const rows = asked.flatMap((path): readonly Row[] => {
+  const rows = asked.flatMap(([path, name]): readonly Row[] => {
     const reason = basis[path]
-    return reason === undefined || other.test(path) ? [] : [{ cells: [pathSaid(path), reason] }]
+    return reason === undefined || other.test(path) ? [] : [{ cells: [name, reason] }]
   })
   return [
     { block: 'heading', text: 'What was chosen, and why' },

@@ -21,6 +21,9 @@ const sectionAndLengths = (design: Design, height: number): readonly Block[] => 
   return pairedUnder(sectionFigure(design, 'floor', place), fourLengths(design, place))
 }
 
+/** What the bar’s end keeps clear behind the hub, mm. Source: judgement, as the rule 'room-behind-hub' has it. */
+const endFree = 0.5
+
 export const openBehind = (design: Design, says: Saying): readonly Tick[] => {
   const { bore } = design.spec
   const limit = (rule: string) => design.findings.find((finding) => finding.rule === rule)?.limit
@@ -38,7 +41,9 @@ export const openBehind = (design: Design, says: Saying): readonly Tick[] => {
         : { words: 'Bottom clear of chips before every stroke' },
     ]
   }
-  const open = limit('room-behind-hub')
+  const bar = design.bar ?? design.groundBar
+  // Where nobody has told how much is open, it is asked all the more.
+  const open = limit('room-behind-hub') ?? (bar && bar.tipBeyond + endFree)
   return open === undefined
     ? []
     : [{ words: say`Behind the hub open at least ${bold(says.size(open))}${says.other(open)}`, blank: true }]
@@ -87,16 +92,28 @@ export const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
   const taper = section.key?.taper
   const { before, past, length } = plan.stroke
   const pulls = asked.stroke === 'pull'
+  // On the pull the edge starts behind the hub and ends before it.
+  const [clear, gone] = pulls ? [past, before] : [before, past]
+  const strap =
+    design.findings.find(({ rule }) => rule === 'pulled-work-stopped')?.limit ??
+    2 * (design.loads?.cuttingForceMost ?? 0)
   return [
     {
       words: lathe
         ? 'Hub in the chuck, face square, bore running true'
-        : 'Hub held, strapped against the push; bore square to the table and under the spindle',
+        : `Hub held, strapped against the ${pulls ? 'pull' : 'push'}; bore square to the table and under the spindle`,
     },
+    ...(pulls
+      ? [
+          {
+            words: say`${bold('A stop or a strap before the hub:')} the cut draws it out of ${lathe ? 'its jaws' : 'the vise'}, and it takes ${says.force(strap)}`,
+          },
+        ]
+      : []),
     ...(taper
       ? [
           {
-            words: say`Hub tilted ${bold(degrees(taper.tilt, 3))}, so that the floor falls ${taper.rate}; the deep end is where the key goes in`,
+            words: say`Hub tilted ${bold(degrees(taper.tilt, 3))}, so that the floor falls ${taper.rate}, ${bold(says.read(taper.windowLoss))} over the hub; the deep end is where the key goes in`,
             blank: true as const,
           },
         ]
@@ -114,7 +131,7 @@ export const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
       blank: true,
     },
     {
-      words: say`${lathe ? 'Carriage stop' : 'Quill stop'}: edge ${bold(says.size(before))} clear at the start, ${bold(says.size(past))} past at the end. Stroke ${says.size(length)}${says.other(length)}${pulls ? '. It cuts on the pull' : ''}`,
+      words: say`${lathe ? 'Carriage stop' : 'Quill stop'}: edge ${bold(says.size(clear))} clear ${pulls ? 'behind the hub ' : ''}at the start, ${bold(says.size(gone))} past ${pulls ? 'its front ' : ''}at the end. Stroke ${says.size(length)}${says.other(length)}${pulls ? '. It cuts on the pull' : ''}`,
       blank: true,
     },
     pointing(design, lathe),

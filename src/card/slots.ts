@@ -83,33 +83,44 @@ const turning = (
   }
 }
 
+/** Steps that one table has room for beside each other. Source: measured on the narrowest columns they take. */
+const mostAbreast = 6
+
+const inTables = (steps: readonly Step[]): readonly (readonly Step[])[] => {
+  const tables = Math.max(1, Math.ceil(steps.length / mostAbreast))
+  const each = Math.ceil(steps.length / tables)
+  return Array.from({ length: tables }, (_, table) => steps.slice(table * each, (table + 1) * each))
+}
+
 /** `headed`: under a heading of its own. */
 export const slotsTable = (design: Design, says: Saying, headed: boolean): readonly Block[] => {
   const { indexing, measuring, section } = design
   if (!indexing || section.at.length < 2) return []
-  const steps = stepsOf(design, says)
+  const tables = inTables(stepsOf(design, says))
   const { columns, of } = turning(design)
   const pairs = measuring.floorToFloor?.pairs ?? []
   const what = pairs.length > 0 ? 'floor to floor with its opposite' : 'measured at the end'
   const last = section.at.length
-  const rows = indexing.slots.map((slot): Row => {
-    const pair = pairs.find(([one]) => one === slot.slot)
-    const measured: Cell =
-      pairs.length > 0 ? (pair ? [`${pair[0]} and ${pair[1]} `, { blank: true }] : '') : { write: 'line' }
-    if (slot.slot > last)
+  const rowsOf =
+    (steps: readonly Step[]) =>
+    (slot: IndexSlot): Row => {
+      const pair = pairs.find(([one]) => one === slot.slot)
+      const measured: Cell =
+        pairs.length > 0 ? (pair ? [`${pair[0]} and ${pair[1]} `, { blank: true }] : '') : { write: 'line' }
+      if (slot.slot > last)
+        return {
+          cells: ['back to 1', ...of(slot), ['closing error: ', { blank: true }, ' (a missed hole shows here)']],
+          spans: steps.length + 1,
+        }
       return {
-        cells: ['back to 1', ...of(slot), ['closing error: ', { blank: true }, ' (a missed hole shows here)']],
-        spans: steps.length + 1,
+        cells: [
+          slot.slot === 1 ? [bold('1, marked')] : String(slot.slot),
+          ...of(slot),
+          ...steps.map((): Cell => ({ tick: '' })),
+          measured,
+        ],
       }
-    return {
-      cells: [
-        slot.slot === 1 ? [bold('1, marked')] : String(slot.slot),
-        ...of(slot),
-        ...steps.map((): Cell => ({ tick: '' })),
-        measured,
-      ],
     }
-  })
   const error = indexing.error
   const oddities = [
     ...(error > 0.05 ? [`Off the true angle by up to ${Math.ceil(error)}′ (minutes of arc).`] : []),
@@ -132,17 +143,19 @@ export const slotsTable = (design: Design, says: Saying, headed: boolean): reado
       size: 'note',
       words: say`${headed ? '' : 'Every slot to a gate before any goes deeper. '}${bold('Turn one way only,')} past and back up never; lock before every cut. Paint slot 1. File each mouth before the next slot, or its burr takes the bar on the way out. ${bold('Do not move the bit between slots.')} ${oddities}`,
     },
-    {
-      block: 'table',
-      title: 'Slots',
-      named: true,
-      columns: [
-        { head: 'slot', width: 25 },
-        ...columns,
-        ...steps.map(({ head }): Column => ({ head })),
-        { head: what, width: 36, grows: true },
-      ],
-      rows: [...rowsOver(steps, expecting(design), columns.length), ...rows],
-    },
+    ...tables.map(
+      (steps): Block => ({
+        block: 'table',
+        title: 'Slots',
+        named: true,
+        columns: [
+          { head: 'slot', width: 25 },
+          ...columns,
+          ...steps.map(({ head }): Column => ({ head })),
+          { head: what, width: 36, grows: true },
+        ],
+        rows: [...rowsOver(steps, expecting(design), columns.length), ...indexing.slots.map(rowsOf(steps))],
+      }),
+    ),
   ]
 }

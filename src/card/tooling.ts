@@ -80,22 +80,27 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
       say`${bold(bar.screw.thread)} × ${size(bar.screw.length)}, cup point (${size(bar.screw.lengthMin)} to ${size(bar.screw.lengthMax)} serves)`,
       `${why('bar.screw')}${held}`,
     ],
-    ['end of bar past the edge', say`${bold(size(bar.tipBeyond))}`, why('bar.tipBeyond')],
+    [
+      'runs out behind',
+      say`${bold(size(bar.tipBeyond))} at the end of the stroke, the edge ${size(bar.overtravel)} past the hub`,
+      why('bar.tipBeyond'),
+    ],
     ['metal', bar.stock.material, `${why('loads.barSteel')}${steel}`],
   ]
 }
 
 const barOrder = (bar: CutterBar, says: Saying): readonly Words[] => [
-  say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
+  say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends to ${says.size(bar.overall)}`,
   ...(bar.shouldered ? [say`turn the body, then the shank, between centres`] : []),
+  say`chamfer the ends ${says.size(bar.endChamfer)}`,
   bar.incline > 0
-    ? say`cross hole, drilled under size in a vise tilted ${degrees(bar.incline)}, then reamed or bored; mouths broken ${says.size(bar.mouthChamfer)}`
-    : say`cross hole, drilled under size, then reamed or bored; mouths broken ${says.size(bar.mouthChamfer)}`,
+    ? say`cross hole, drilled under size in a vise tilted ${degrees(bar.incline)}, then drilled, reamed or bored to size`
+    : say`cross hole in a vee block, drilled under size, then drilled, reamed or bored to size`,
   bar.form === 'end screw'
     ? say`drill and tap the end, on the axis`
     : say`drill and tap the wall, square to the cross hole and into its middle`,
-  say`chamfer the end ${says.size(bar.endChamfer)}, take every burr off`,
-  say`mark the top with a punch dot`,
+  say`lift the burr out of the hole; mouths broken ${says.size(bar.mouthChamfer)}`,
+  say`a punch dot on the end, on the nose’s side`,
 ]
 
 const sawList = (bar: CutterBar, bit: ToolBit, says: Saying): Block => ({
@@ -121,6 +126,13 @@ const barSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Si
   ],
 })
 
+/** What is checked with a caliper is said as it reads, rounded inwards; as on the bit’s drawing. */
+const byCaliper = ({ lower, upper }: { readonly lower: number; readonly upper: number }, says: Saying): string => {
+  const step = says.metric ? 0.01 : 0.001 * 25.4
+  const [from, to] = [Math.ceil(lower / step - 1e-6), Math.floor(upper / step + 1e-6)]
+  return from < to ? `${says.read(from * step)} to ${says.read(to * step)}` : says.between(lower, upper)
+}
+
 const bitRows = (
   bar: CutterBar,
   bit: ToolBit,
@@ -130,7 +142,7 @@ const bitRows = (
   const why = reasonsIn(design)
   const size = says.size
   const limited = (limits: { readonly lower: number; readonly upper: number }): Words =>
-    say`${bold(says.between(limits.lower, limits.upper))}`
+    say`${bold(byCaliper(limits, says))}`
   const form: readonly (readonly [string, Words, string])[] =
     bit.form === 'vee'
       ? [

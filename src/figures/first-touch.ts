@@ -65,7 +65,9 @@ export const firstTouch = (design: Design, target: Target): Figure | undefined =
   for (const { at, words } of marks) {
     const [cx, cy] = place.at(at)
     on.line('thin', circle(1.3 * em, [cx, cy]), 'section.touchOff', true)
-    on.words([cx + 1.1 * em, cy + 0.33 * em], [{ role: 'name', text: words }], { of: 'section.touchOff' })
+    // A mark on the middle has its words off the centre line.
+    const up = at[1] === 0 ? -0.75 * em : 0.33 * em
+    on.words([cx + 1.1 * em, cy + up], [{ role: 'name', text: words }], { of: 'section.touchOff' })
   }
   return {
     name: 'first-touch',

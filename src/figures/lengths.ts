@@ -35,19 +35,22 @@ const acrossOf = (design: Design): readonly Length[] => {
     return [
       {
         of: 'section.spline.floorToFloor',
-        name: 'floor to floor',
-        notes: ['the slot opposite: the one to measure', 'the one to measure', 'measure this'],
+        name: section.socket ? 'corner to corner' : 'floor to floor',
+        notes: section.socket
+          ? ['as it comes out: measure across flats', 'measure across flats']
+          : ['the slot opposite: the one to measure', 'the one to measure', 'measure this'],
         from: measured.from,
       },
     ]
   const { lower, upper } = section.acrossLimits
   const limits = lower < upper ? `, ${bare(design, lower)} to ${bare(design, upper)}` : ''
-  const what = section.socket ? 'vertex' : 'floor'
   return [
     {
       of: 'section.across',
-      name: 'across',
-      notes: [`${what} to far wall: the one to measure${limits}`, `${what} to far wall: measure this`, 'measure this'],
+      name: section.socket ? 'corner to far wall' : 'across',
+      notes: section.socket
+        ? ['as it comes out: measure across flats', 'measure across flats']
+        : [`floor to far wall: the one to measure${limits}`, 'floor to far wall: measure this', 'measure this'],
       from: measured.from,
     },
   ]
@@ -59,7 +62,13 @@ const lengthsOf = (design: Design): readonly Length[] => {
   const infeed: Length = {
     of: 'section.infeed',
     name: 'infeed',
-    notes: ['the dial’s travel from first touch', 'on the dial'],
+    notes: section.slit
+      ? [
+          `to the outside; the dial goes on to ${bare(design, section.slit.target - zeroOf(design))}`,
+          `to the outside, on to ${bare(design, section.slit.target - zeroOf(design))}`,
+          'to the outside',
+        ]
+      : ['the dial’s travel from first touch', 'on the dial'],
     from: zeroOf(design),
     dial: true,
   }

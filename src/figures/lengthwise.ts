@@ -241,10 +241,10 @@ const drawLengths = ({ on, place, design, holder, standing }: Cutaway, y: number
     { of: 'spec.bore.length', name: 'hub', from: 0, to: length, words: said(length, 'hub') },
     {
       of: 'bar.tipBeyond',
-      name: 'to be open behind',
+      name: 'the bar runs out behind',
       from: length,
       to: length + bar.tipBeyond,
-      words: said(bar.tipBeyond, 'open behind', 'open'),
+      words: said(bar.tipBeyond, 'runs out behind', 'runs out'),
     },
   ]
   const rows: number[] = []

@@ -39,6 +39,43 @@ interface Rule {
   readonly roof: number
 }
 
+/** What the lower edge reads: what is measured of this job, by infeed. */
+interface Lower {
+  readonly of: string
+  readonly name: string
+  readonly times: 1 | 2
+  /** At no infeed, mm. */
+  readonly zero: number
+  readonly least: number
+  readonly most: number
+}
+
+/** Nothing where nothing can be measured on the way: the corners of a socket, a slit. */
+const lowerOf = (design: Design): Lower | undefined => {
+  const { plan, section, measuring } = design
+  const { lower, upper } = section.acrossLimits
+  const touch = zeroOf(design)
+  const radius = section.boreRadius
+  switch (plan?.gateBy ?? (section.kind === 'slit' || section.kind === 'socket' ? 'nothing' : 'across')) {
+    case 'across':
+      return { of: 'section.acrossLimits', name: 'across', times: 1, zero: radius + touch, least: lower, most: upper }
+    case 'floor to floor': {
+      const { least, most } = measuring.floorToFloor ?? { least: 2 * (lower - radius), most: 2 * (upper - radius) }
+      return { of: 'measuring.floorToFloor', name: 'floor to floor', times: 2, zero: 2 * touch, least, most }
+    }
+    case 'plug and blocks': {
+      const { lower: least, upper: most } = section.crownDepthLimits
+      return { of: 'section.crownDepth', name: 'crown depth', times: 1, zero: touch - radius, least, most }
+    }
+    case 'nothing':
+      return undefined
+  }
+}
+
+/** What it reads at an infeed, and the infeed at which it reads so. */
+const readAt = ({ zero, times }: Lower, infeed: number): number => zero + times * infeed
+const infeedAt = ({ zero, times }: Lower, reading: number): number => (reading - zero) / times
+
 /** Numbers along an edge of the rule: a round step with room for its figures, a tick for each fifth or half of it. */
 const ticksOf = (from: number, to: number, perUnit: number, label: number, em: number) => {
   const step = rounder((label + 0.9 * em) / perUnit)
@@ -56,13 +93,13 @@ const decimalsFor = (step: number): number => {
   return 5
 }
 
-const edge = (rule: Rule, which: 'dial' | 'across'): void => {
+const edge = (rule: Rule, which: 'dial' | Lower): void => {
   const { design, on, left, right, x, top, middle, bottom } = rule
   const { em } = on
-  const { spec, section, asked } = design
+  const { spec, asked } = design
   const unit = spec.units === 'mm' ? 1 : inch
-  const times = which === 'dial' && asked?.dial.reads === 'diameter' ? 2 : 1
-  const offset = which === 'dial' ? 0 : section.boreRadius + rule.touch
+  const times = which === 'dial' ? (asked?.dial.reads === 'diameter' ? 2 : 1) : which.times
+  const offset = which === 'dial' ? 0 : which.zero / which.times
   const perUnit = ((x(1) - x(0)) * unit) / times
   const value = (at: number): number => (((at - x(0)) / (x(1) - x(0)) + offset) * times) / unit
   const x_ = (reading: number): number => x((reading * unit) / times - offset)
@@ -85,7 +122,7 @@ const edge = (rule: Rule, which: 'dial' | 'across'): void => {
     const isHalf = Math.abs((2 * tick) / step - Math.round((2 * tick) / step)) < 1e-6
     on.line('tick', chain([at, from], [at, from + down * (isLabel ? 0.5 : isHalf ? 0.38 : 0.26) * em]))
   }
-  const go = which === 'across' ? goBox(rule) : undefined
+  const go = which === 'dial' ? undefined : goBox(rule, which)
   const baseline = which === 'dial' ? (top + middle) / 2 + 0.62 * em : (middle + bottom) / 2 + 0.1 * em
   for (const label of labels) {
     const at = x_(label)
@@ -99,10 +136,8 @@ const edge = (rule: Rule, which: 'dial' | 'across'): void => {
   }
 }
 
-const goBox = ({ design, x, touch, middle, bottom, right }: Rule): Box | undefined => {
-  const { acrossLimits, boreRadius } = design.section
-  const at = (across: number): number => x(across - boreRadius - touch)
-  const [from, to] = [at(acrossLimits.lower), Math.min(right, at(acrossLimits.upper))]
+const goBox = ({ x, middle, bottom, right }: Rule, lower: Lower): Box | undefined => {
+  const [from, to] = [x(infeedAt(lower, lower.least)), Math.min(right, x(infeedAt(lower, lower.most)))]
   return to - from > 0.3 ? { left: from, right: to, top: middle, bottom } : undefined
 }
 
@@ -197,8 +232,8 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
     most > 0 ? lengthOfRuns([{ role: 'note', text: newtons(most, design.spec.units).widest }], 0.86 * em) + 0.4 * em : 0
   const left = 0.1 * em
   const right = width - 0.1 * em - Math.max(scaleWidth, 0)
-  const upper = section.acrossLimits.upper - section.boreRadius - touch
-  const span = Math.max(infeed, upper, lastInfeed(design)) * 1.03
+  const lower = lowerOf(design)
+  const span = Math.max(infeed, lower ? infeedAt(lower, lower.most) : 0, lastInfeed(design)) * 1.03
   const start = left + (narrow ? 1.1 : 1.6) * em
   const perMm = (right - 0.4 * em - start) / span
   const x = (one: number): number => start + one * perMm
@@ -207,7 +242,7 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
   const roof = cone + flagRoom + 1.5 * em
   const top = roof + (most > 0 ? (narrow ? 3.6 : 4.4) * em : 1 * em)
   const middle = top + 1.75 * em
-  const bottom = middle + 1.75 * em
+  const bottom = lower ? middle + 1.75 * em : middle
   const rule: Rule = {
     design,
     on,
@@ -229,31 +264,30 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
   forces(rule, until)
   notes(rule, most, roof, narrow)
   on.area('rule', [chain([left, top], [right, top], [right, bottom], [left, bottom])])
-  const go = goBox(rule)
+  const go = lower && goBox(rule, lower)
   if (go) {
     const path = chain([go.left, go.top], [go.right, go.top], [go.right, go.bottom], [go.left, go.bottom])
-    on.area('go', [path], 'section.acrossLimits')
+    on.area('go', [path], lower?.of)
   }
   edge(rule, 'dial')
-  edge(rule, 'across')
+  if (lower) edge(rule, lower)
   if (go) {
     const path = chain([go.left, go.top], [go.right, go.top], [go.right, go.bottom], [go.left, go.bottom])
-    on.line('edge', path, 'section.acrossLimits', true)
+    on.line('edge', path, lower?.of, true)
     const wide = go.right - go.left
     const size = wide > 1.5 * em ? em : 0.76 * em
     if (wide > 1.2 * em)
       on.words([(go.left + go.right) / 2, (middle + bottom) / 2 + 0.3 * em], [{ role: 'name', text: 'go' }], {
         anchor: 'middle',
         size,
-        of: 'section.acrossLimits',
+        of: lower?.of,
       })
   }
   on.line('edge', chain([left, top], [right, top], [right, bottom], [left, bottom]), undefined, true)
-  on.line('edge', chain([left, middle], [right, middle]))
+  if (lower) on.line('edge', chain([left, middle], [right, middle]))
   gates(rule, until)
-  const shown = at ? cursors(rule, at, cone) : undefined
-  const height = captions(rule, bottom + (at ? 1.9 : 0.2) * em, go)
-  const { lower, upper: most_ } = section.acrossLimits
+  const shown = at ? cursors(rule, at, cone, lower) : undefined
+  const height = captions(rule, bottom + (at ? 1.9 : 0.2) * em, go, lower)
   on.say({
     of: 'section.infeed',
     name: 'infeed',
@@ -264,24 +298,28 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
       [x(infeed), top],
     ],
   })
-  on.say({
-    of: 'section.acrossLimits',
-    name: 'across within limits',
-    said: lower < most_ ? `${bare(design, lower)} to ${whole(design, most_)}` : whole(design, lower),
-    mm: most_ - lower,
-    ...(go &&
-      go.right < right && {
-        span: [
-          [go.left, bottom],
-          [go.right, bottom],
-        ] as const,
-      }),
-  })
+  if (lower)
+    on.say({
+      of: lower.of,
+      name: `${lower.name} within limits`,
+      said:
+        lower.least < lower.most
+          ? `${bare(design, lower.least)} to ${whole(design, lower.most)}`
+          : whole(design, lower.least),
+      mm: (lower.most - lower.least) / lower.times,
+      ...(go &&
+        go.right < right && {
+          span: [
+            [go.left, bottom],
+            [go.right, bottom],
+          ] as const,
+        }),
+    })
   for (const gate of gatesOf(design, lane))
     on.say({
       of: 'plan.cuts',
       name: 'gate',
-      said: `dial ${dialReads(design, gate.infeed)}, across ${whole(design, gate.expected ?? gate.byDial)}`,
+      said: `dial ${dialReads(design, gate.infeed)}${lower?.of === 'section.acrossLimits' ? `, across ${whole(design, gate.expected ?? gate.byDial)}` : ''}`,
       mm: gate.infeed,
       span: [
         [x(0), top],
@@ -295,7 +333,7 @@ export const longInfeed = (design: Design, target: Target, at?: Cursor): Figure 
     em,
     scale: perMm,
     marks: on.marks,
-    title: 'The infeed drawn long: dial above, across below',
+    title: `The infeed drawn long: the dial${lower ? ` above, ${lower.name} below` : ''}`,
     says: `${shown ?? `From first touch to the floor, ${whole(design, infeed)} in ${passes.length} passes`}${most > 0 ? `; at most ${newtons(most, design.spec.units).exact}` : ''}; ${listed(on.sizes.slice(0, 2).map(({ name, said }) => `${name} ${said}`))}.`,
     sizes: on.sizes,
   }
@@ -342,17 +380,13 @@ const notes = ({ on, passes, x, touch, design, target }: Rule, most: number, roo
   if (from > 0) on.words([from, roof - 0.4 * on.em], runs, { size: 0.9 * on.em })
 }
 
-const cursors = (rule: Rule, at: Cursor, cone: number): string => {
-  const { design, on, x, middle, bottom, touch, lane, passes } = rule
+const cursors = (rule: Rule, at: Cursor, cone: number, lower: Lower | undefined): string => {
+  const { design, on, x, middle, bottom, lane, passes } = rule
   const infeed = Math.max(at.infeed, 0)
   const lag = lagAt(design, lane, infeed, passes)
   const slot = infeed - lag
-  const across = design.section.boreRadius + touch + slot
   on.line('dial', chain([x(infeed), cone + 0.9 * on.em], [x(infeed), middle]), 'cut.dial')
-  on.line('dial', chain([x(slot), middle], [x(slot), bottom + 0.4 * on.em]), 'cut.across')
   flag(rule, x(infeed), cone - 0.6 * on.em, `dial ${dialReads(design, infeed)}`, 'cut.dial')
-  const acrossSaid = design.spec.units === 'mm' ? across.toFixed(2) : (across / inch).toFixed(3)
-  flag(rule, x(slot), bottom + 0.4 * on.em, `across ${acrossSaid}`, 'cut.across')
   on.say({
     of: 'cut.dial',
     name: 'dial',
@@ -373,24 +407,36 @@ const cursors = (rule: Rule, at: Cursor, cone: number): string => {
       [x(infeed), middle],
     ],
   })
-  on.say({ of: 'cut.across', name: 'across now', said: figure(across, design.spec.units), mm: across })
   const behind = lag < -0.0005 ? `${whole(design, -lag)} ahead of` : `${whole(design, lag)} behind`
-  return `Dial ${dialReads(design, infeed)}: the slot stands ${behind} it, across ${whole(design, across)}`
+  const says = `Dial ${dialReads(design, infeed)}: the slot stands ${behind} it`
+  if (!lower) return says
+  const now = readAt(lower, slot)
+  const nowSaid = design.spec.units === 'mm' ? now.toFixed(2) : (now / inch).toFixed(3)
+  on.line('dial', chain([x(slot), middle], [x(slot), bottom + 0.4 * on.em]), 'cut.across')
+  flag(rule, x(slot), bottom + 0.4 * on.em, `${lower.name} ${nowSaid}`, 'cut.across')
+  on.say({ of: 'cut.across', name: `${lower.name} now`, said: figure(now, design.spec.units), mm: now })
+  return `${says}, ${lower.name} ${whole(design, now)}`
 }
 
 /** What the edges are, under the rule; kept off the slot's flag. */
-const captions = ({ on, left, right, design }: Rule, y: number, go: Box | undefined): number => {
+const captions = (
+  { on, left, right, design }: Rule,
+  y: number,
+  go: Box | undefined,
+  edge: Lower | undefined,
+): number => {
   const { em } = on
   const size = 0.9 * em
-  const { lower, upper } = design.section.acrossLimits
-  const first: Run[] = [{ role: 'note', text: 'upper edge: the dial' }]
-  const limits = go && lower < upper ? `; go, ${bare(design, lower)} to ${bare(design, upper)}` : ''
-  const second: Run[] = [{ role: 'note', text: `lower edge: across${limits}` }]
-  const short: Run[] = [{ role: 'note', text: 'lower edge: across' }]
+  const first: Run[] = [{ role: 'note', text: edge ? 'upper edge: the dial' : 'the dial' }]
   const room = right - left
   const apart = lengthOfRuns(first, size) + 1.5 * em
   const baseline = y + 1.05 * em
   on.words([left, baseline], first, { size })
+  if (!edge) return baseline + 0.35 * em
+  const { least, most } = edge
+  const limits = go && least < most ? `; go, ${bare(design, least)} to ${bare(design, most)}` : ''
+  const second: Run[] = [{ role: 'note', text: `lower edge: ${edge.name}${limits}` }]
+  const short: Run[] = [{ role: 'note', text: `lower edge: ${edge.name}` }]
   if (apart + lengthOfRuns(second, size) <= room) {
     on.words([right, baseline], second, { anchor: 'end', size })
     return baseline + 0.35 * em

@@ -4,7 +4,7 @@ import { circle } from '../solid/outline.ts'
 import { contourOf } from './contour.ts'
 import { type Figure, scaleFor, type Target } from './figure.ts'
 import { bare, figured, whole } from './saying.ts'
-import { chain, placing, sketch } from './sketch.ts'
+import { chain, placing, sketch, lengthOfRuns } from './sketch.ts'
 
 /** Undefined where across is not measured by pin and plug. */
 export const pinAndPlug = (design: Design, target: Target): Figure | undefined => {
@@ -36,7 +36,10 @@ export const pinAndPlug = (design: Design, target: Target): Figure | undefined =
   })
   const runs = figured(`pin ${bare(design, way.pin)}`, '').slice(0, 1)
   const tip = place.at([section.floor - way.pin / 2, 0])
-  const y = Math.min(place.at([0, -r])[1], place.at([0, -section.width / 2])[1] + 2.6 * em)
+  const aside = width - 0.2 * em - lengthOfRuns(runs, em) - place.at([0, 0])[0]
+  // Below the bore's rim, where that comes so far over.
+  const rim = Math.abs(aside) < r * scale ? place.at([0, 0])[1] + Math.sqrt((r * scale) ** 2 - aside ** 2) : -Infinity
+  const y = Math.max(rim + 0.15 * em, Math.min(place.at([0, -r])[1], place.at([0, -section.width / 2])[1] + 2.6 * em))
   on.words([width - 0.2 * em, y + 0.9 * em], runs, { anchor: 'end', of: 'measuring.pin' })
   on.line('leader', chain(tip, [Math.min(tip[0], width - 1.5 * em), y]))
   on.say({

@@ -160,14 +160,15 @@ export const pressLengthwise = (design: Design, target: Target): Figure | undefi
   }
   upright('bushing.daylight', 'daylight, table to ram', 0, rise, -1, 0, figured(bare(design, rise), 'daylight'))
   upright('bushing.below', 'clear under the table', 0, -drop, -1, 0, figured(bare(design, drop), 'clear under'))
-  upright('spec.bore.length', 'hub', 0, hub, 1, 0, figured(bare(design, hub), 'hub'))
+  // The hub's stands outside, or the line of the stroke would run through its words.
+  upright('spec.bore.length', 'hub', 0, hub, 1, 1, figured(bare(design, hub), 'hub'))
   upright(
     'bushing.stroke',
     'stroke',
     hub + broach.toothedLength,
     0,
     1,
-    1,
+    0,
     figured(bare(design, bushing.stroke), 'stroke'),
     hub + broach.toothedLength * 0.62,
   )

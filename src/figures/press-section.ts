@@ -144,7 +144,7 @@ export const pressSection = (design: Design, target: Target, pass?: number): Fig
       of: 'bushing.over',
       name: 'over bushing, shims and tooth',
       mm: which.over,
-      runs: figured(bare(design, which.over), 'over'),
+      runs: figured(bare(design, which.over, design.spec.units === 'in'), 'over'),
       tip: place.at([x, -wide * 0.7]),
       spots: [right(height - 0.4 * em), right(height - 1.8 * em)],
     },
@@ -171,7 +171,7 @@ export const pressSection = (design: Design, target: Target, pass?: number): Fig
     scale: stage.scale,
     marks: on.marks,
     title: 'Bore, guide bushing and broach at the end of a pass',
-    says: `${which.shims === 0 ? 'Without shims' : `With ${which.shims === 1 ? 'one shim' : `${which.shims} shims`}`}: ${listed(on.sizes.map(({ name, said }) => `${name} ${said}`))}. The over is the across: ${whole(design, which.over)} from the far wall to the slot’s floor.`,
+    says: `${which.shims === 0 ? 'Without shims' : `With ${which.shims === 1 ? 'one shim' : `${which.shims} shims`}`}: ${listed(on.sizes.map(({ name, said }) => `${name} ${said}`))}. The over is the across: ${whole(design, which.over, design.spec.units === 'in')} from the far wall to the slot’s floor.`,
     sizes: on.sizes,
   }
 }

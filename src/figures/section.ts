@@ -240,6 +240,9 @@ const calloutsOf = (drawn: Drawn, standing: Standing | undefined): readonly Call
     const rear = back.span.map(place.at) as unknown as readonly [Point, Point]
     const long = Math.abs(back.length) * place.scale
     const onLevel = Math.abs(rear[0][1] - rear[1][1]) < 0.5
+    // The bore's centre line would run through the number, or through the name under it.
+    const below = (place.at([0, 0])[1] - rear[0][1]) / em
+    const struck = (below > 0.3 && below < 2.7) || (below > -1.5 && below < -0.2)
     if (back.length > 0)
       callouts.push({
         of: 'bar.gaps.back',
@@ -249,7 +252,7 @@ const calloutsOf = (drawn: Drawn, standing: Standing | undefined): readonly Call
         span: rear,
         ball: [rear[1][0] - 0.85 * em, rear[1][1]],
         tip: [(rear[0][0] + rear[1][0]) / 2, (rear[0][1] + rear[1][1]) / 2],
-        ...(long > 4.2 * em && onLevel && !narrow && { stacked: true }),
+        ...(long > 4.2 * em && onLevel && !struck && !narrow && { stacked: true }),
         spots: [
           { at: [rear[1][0] - 1.6 * em, rear[1][1] - 0.5 * em], anchor: 'end' },
           { at: [rear[1][0] + 0.6 * em, rear[1][1] + 3.2 * em], anchor: 'start' },

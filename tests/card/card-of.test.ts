@@ -11,6 +11,7 @@ import { featureDocuments } from '../checks/feature-documents.ts'
 import { specimen } from '../spec/specimens.ts'
 import { allBlocks, blocksOf, laidOver, machineSides, names, specimenCard, worked } from './cards.ts'
 import { both, faults } from './faults.ts'
+import { runs } from './runs.ts'
 import { bare, saidBy } from './said.ts'
 
 /** Everything that a card says. */
@@ -42,8 +43,8 @@ describe('a card, whatever the job', () => {
       if (made.verdict !== 'fail' && made.section.at.length === 1 && (made.plan?.cuts.length ?? 1) <= 3)
         expect(sheets(card)).toBeLessThanOrEqual(2)
     }
-    fc.assert(fc.property(documents, holds), { numRuns: 120, seed: 186 })
-    fc.assert(fc.property(featureDocuments, holds), { numRuns: 80, seed: 252 })
+    fc.assert(fc.property(documents, holds), { numRuns: runs(16, 120), seed: 186 })
+    fc.assert(fc.property(featureDocuments, holds), { numRuns: runs(12, 80), seed: 252 })
   }, 900_000)
 
   it.each(names)('%s stands on one sheet at the machine', (name) => {
@@ -144,9 +145,15 @@ describe('cautions stand where the danger is', () => {
 })
 
 describe('what each kind of job asks', () => {
-  it('two lanes: one zero for both', () => {
+  it('two lanes: one zero for both, found over the first', () => {
     const { card, design: made } = specimenCard('cider-mill-pulley')
     expect(made.plan?.lanes.length).toBe(2)
+    const said = machineText(card)
+    // 8 wide by a nose of 5: 1.50 to one side; before the dial is set to 0, not after.
+    expect(said.indexOf('Now over to lane 1')).toBeGreaterThan(said.indexOf('begin again'))
+    expect(bare(said)).toContain(bare('the bit 1.50 to one side, half of what 8.00 is wider than your nose'))
+    expect(said.indexOf('set the dial to 0')).toBeGreaterThan(said.indexOf('Now over to lane 1'))
+    expect(machineText(specimenCard('loom-crank').card)).not.toContain('Now over')
     expect(machineText(card)).toContain('Do not set the dial to 0 again for the second lane')
   })
 
@@ -182,6 +189,9 @@ describe('what each kind of job asks', () => {
   it('a groove has one depth, from the crown', () => {
     const text = textOf(specimenCard('line-shaft-bush').card)
     expect(text).toContain('Its depth is from the crown: there is no other.')
+    // The same in every bore: one number, no table.
+    expect(bare(text)).toContain(bare('Infeed 1.100 whatever the bore'))
+    expect(text).not.toContain('Ring the row')
     expect(machineText(specimenCard('line-shaft-bush').card)).not.toContain('side depth')
   })
 
@@ -220,6 +230,46 @@ describe('what each kind of job asks', () => {
     )
     expect(taper.design.section.key?.taper).toBeDefined()
     expect(bare(machineText(taper.card))).toContain(bare('Hub tilted 0.573°, so that the floor falls 1:100'))
+    // What is measured at one end is not what is measured at the other.
+    for (const words of ['Across is that of the deep end: measure there.', 'deep end less the other', 'the deep end’s'])
+      expect(textOf(taper.card)).toContain(words)
+    expect(textOf(taper.card)).not.toContain('key slides in by hand')
+  })
+
+  it('a pull cut: a stop before the hub, and the stroke from behind it', () => {
+    const { card, design: made } = worked(laidOver(doc('loom-crank'), 'tooling.bar', { stroke: 'pull', behind: 60 }))
+    const said = machineText(card)
+    expect(said).toContain('A stop or a strap before the hub:')
+    const { before, past } = made.plan?.stroke ?? { before: 0, past: 0 }
+    expect(before).toBeGreaterThan(past)
+    // It starts the overtravel behind the hub and runs out before it.
+    expect(bare(said)).toContain(
+      bare(`edge ${past} clear behind the hub at the start, ${before} past its front at the end`),
+    )
+    expect(machineText(specimenCard('loom-crank').card)).not.toContain('A stop or a strap')
+  })
+
+  it('asks how much is open behind the hub where nobody has told', () => {
+    const { card, design: made } = specimenCard('loom-crank')
+    expect(made.findings.find(({ rule }) => rule === 'room-behind-hub')?.verdict).toBe('unknown')
+    // The bar’s end and half a millimetre.
+    expect(bare(machineText(card))).toContain(
+      bare(`Behind the hub open at least ${((made.bar?.tipBeyond ?? 0) + 0.5).toFixed(2)}`),
+    )
+  })
+
+  it('many lanes and slots: more tables than one', () => {
+    const { card } = worked({
+      units: 'mm',
+      name: 'trial',
+      bore: { diameter: 32.385, length: 38.862, mouth: 0 },
+      feature: { spline: { standard: 'sae-j499', count: 6, fit: 'B', size: '1-1/2 in' } },
+      tooling: { bar: { nose: { width: 0.614 } } },
+    })
+    expect(both(flow(card)).flatMap(faults)).toEqual([])
+    expect(
+      allBlocks(card).filter((block) => block.block === 'table' && block.title === 'Slots').length,
+    ).toBeGreaterThan(1)
   })
 
   it('a dial that reads diameter: twice what is missing', () => {

@@ -6,6 +6,7 @@ import type { Mark } from '../../src/card/marks.ts'
 import { pointsPerMm } from '../../src/card/letters.ts'
 import { both, faults } from './faults.ts'
 import { card, pictureOf } from './hand-made-card.ts'
+import { runs } from './runs.ts'
 import { missing, saidBy } from './said.ts'
 import { someCard } from './some-cards.ts'
 
@@ -25,7 +26,7 @@ describe('a card on paper', () => {
       fc.property(someCard, (some) => {
         expect(both(flow(some)).flatMap(faults)).toEqual([])
       }),
-      { numRuns: 200, seed: 186252 },
+      { numRuns: runs(60, 200), seed: 186252 },
     )
   }, 120_000)
 
@@ -45,7 +46,7 @@ describe('a card on paper', () => {
         expect(groups.length).toBe(said.length)
         expect(said.map((pieces, at) => missing(pieces, groups[at] ?? ''))).toEqual(said.map(() => undefined))
       }),
-      { numRuns: 100, seed: 40 },
+      { numRuns: runs(30, 100), seed: 40 },
     )
   }, 120_000)
 
