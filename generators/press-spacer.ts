@@ -92,7 +92,11 @@ const notes = (design: Design): readonly Notes[] => {
       heading: 'IN USE',
       lines: [
         ['Wipe everything. Ring under the hub, bore over its opening, hub flat on it all round.'],
-        [`${runsOut} needs `, coarse(free), ' free below the hub.'],
+        [
+          'Leave ',
+          coarse(free),
+          ` free below the hub: ${runsOut.charAt(0).toLowerCase()}${runsOut.slice(1)} comes out, and its chips.`,
+        ],
         ...(rest > 1e-9
           ? [['Stand the ring over an opening that gives the other ', coarse(rest), ', or on equal blocks.']]
           : []),

@@ -220,8 +220,8 @@ const notes = (design: Design): readonly Notes[] => {
       heading: 'THE LAST SHIM, AS MEASURED',
       lines: [
         ['across, wanted ', withDecimals(design.section.across, 2, 4)],
-        ['− back wall, as made ________'],
-        ['− last tooth, as measured ________'],
+        ['− back wall, miked ________'],
+        ['− last tooth, miked ________'],
         ...(last > 1 ? [['− shims already in ________']] : []),
         ['= last shim ________'],
       ],

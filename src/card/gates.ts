@@ -233,8 +233,13 @@ const besideRows = (gated: Gated, cuts: readonly LaneCut[], boxes: boolean): rea
 
 const stageRow = ({ plan, says }: Gated, setting: number): Row => {
   const next = plan.settings[setting]
+  const { acrossAtZero, perInfeed } = plan.dial
+  const sum =
+    plan.gateBy === 'across' && Math.abs(perInfeed - 1) < 1e-9
+      ? `what you measured across less ${says.fine(acrossAtZero)}`
+      : `the ${whatIsMeasured(plan)} you measured`
   return {
-    across: `Here: bar out, bit out to ${says.read(next?.projection ?? 0)}, over bar and nose ${says.read(next?.overBarAndNose ?? 0)}, bar back in with the nose in the slot. Touch the floor and set the dial by the ${whatIsMeasured(plan)} you measured: ${says.dial(next?.from ?? 0)} if it was as the dial said.`,
+    across: `Here: bar out, bit out to ${says.read(next?.projection ?? 0)}, over bar and nose ${says.read(next?.overBarAndNose ?? 0)}, bar back in with the nose in the slot. Touch the floor and set the dial to ${sum}: ${says.dial(next?.from ?? 0)} if it was as the dial said.`,
     is: 'stage',
   }
 }

@@ -4,7 +4,11 @@ import type { CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import type { Design } from '../design.ts'
 import { beforeTheWheel, crossHoleFirst, crossHoleThenWall, hardening } from './cautions.ts'
 import type { Block, Leaf, Row, Side, Words } from './document.ts'
+import { inch, poundForce } from '../standards/inch.ts'
 import { bold, degrees, say, type Saying } from './saying.ts'
+
+/** A N/mm² in psi. Source: exact pound-force over the square of the exact inch. */
+const psi = inch ** 2 / poundForce
 
 type Why = (path: string) => string
 
@@ -30,6 +34,10 @@ export const sizesTable = (title: string, rows: readonly (readonly [string, Word
   rows: rows.map(([name, value, why]): Row => ({ cells: [name, value, { write: 'line' }, why] })),
 })
 
+/** In N/mm², in inch jobs in psi, to two figures: it is known no better. */
+const stress = (newtons: number, says: Saying): string =>
+  says.metric ? `${Math.round(newtons)} N/mm²` : `${Number((newtons * psi).toPrecision(2))} psi`
+
 const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
   const why = reasonsIn(design)
   const { loads, findings } = design
@@ -45,7 +53,7 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
       ? ''
       : `; holds ${says.force(loads.bitHeld)}, the thrust is ${says.force(loads.thrustMost)}`
   const steel =
-    loads?.holeStressExpected === undefined ? '' : `; ${Math.round(loads.holeStressExpected)} N/mm² at the hole’s mouth`
+    loads?.holeStressExpected === undefined ? '' : `; ${stress(loads.holeStressExpected, says)} at the hole’s mouth`
   return [
     [
       'body',
@@ -245,12 +253,16 @@ const groundRows = (bar: GroundBar, design: Design, says: Saying): readonly (rea
       say`Ø${bold(says.between(bar.diameter.lower, bar.diameter.upper))}, ${size(bar.neckLength)} long, fillet ${size(bar.fillet)}`,
       why('bar.diameter'),
     ],
-    ['neck off the blank’s axis', say`${bold(size(bar.eccentricity))}, away from the nose`, why('bar.eccentricity')],
+    [
+      'neck off the blank’s axis',
+      say`${bold(says.limit(bar.eccentricity, 'down'))}, away from the nose`,
+      why('bar.eccentricity'),
+    ],
     ['head', say`${bold(size(bar.headLength))} long`, why('bar.headLength')],
     ['back to nose', limited(bar.backToNose), why('bar.backToNose')],
     ['nose width', limited(bar.noseTolerance), why('bar.noseWidth')],
     ['width at the heel', say`${bold(size(bar.widthAtHeel))}`, `side relief ${degrees(bar.sideRelief)} a side`],
-    ['corners', say`${bold(size(bar.cornerRadius))}`, why('bar.cornerRadius')],
+    ['corners', bar.cornerRadius < 0.01 ? 'sharp' : say`${bold(size(bar.cornerRadius))}`, why('bar.cornerRadius')],
     ['end set back at the heel', say`${bold(size(bar.endSetBack))}`, `end relief ${degrees(bar.endRelief)}`],
     ['face', say`rake ${bold(degrees(bar.rake))}`, why('bar.rake')],
     ['metal', bar.stock.material, why('loads.barSteel')],
@@ -272,9 +284,10 @@ const groundSides = (bar: GroundBar, design: Design, says: Saying): readonly Sid
         numbered: true,
         entries: [
           say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
-          say`neck, turned eccentric by ${says.size(bar.eccentricity)}: its back in one line with the blank’s`,
+          say`shank and blank turned in one chucking`,
+          say`neck, turned eccentric by ${says.limit(bar.eccentricity, 'down')}: its back in one line with the blank’s; the dial on the blank reads twice that`,
           'head filed or milled to its strip, from the middle, with room to grind',
-          'harden the head, draw it to straw',
+          'harden head and neck, draw them to straw',
           'grind sides, end, face; stone face, end, corners',
           'measure',
         ],

@@ -27,7 +27,7 @@ export const sizesOf = (design: Design): readonly SizeTable[] => {
 }
 
 /** Forces, in the units that a shop of those lengths reads: N and N m, or lbf and lbf in. */
-const forceTables = ({ loads, pressLoads, keyLoads }: Design, says: Saying): readonly SizeTable[] => {
+const forceTables = ({ loads, pressLoads, keyLoads, plan }: Design, says: Saying): readonly SizeTable[] => {
   const inches = says.units === 'in'
   const force = (name: string, newtons: number, remark?: string): Row =>
     says.word(
@@ -54,7 +54,7 @@ const forceTables = ({ loads, pressLoads, keyLoads }: Design, says: Saying): rea
             ...says.size('lag', { nominal: loads.lag.most, lower: loads.lag.least, upper: loads.lag.most }),
             remark: `${says.units}: how much shallower than the dial a pass cuts`,
           },
-          says.word('spring passes', `${loads.springPasses}`),
+          ...(plan ? [] : [says.word('spring passes', `${loads.springPasses}`)]),
         ]
       : []),
     ...(pressLoads
@@ -129,24 +129,57 @@ export const sayingIn = (units: Units): Saying => {
   }
 }
 
-const sectionSizes = ({ section, spec }: Design, says: Saying): SizeTable => ({
-  heading: 'bore and keyway',
-  rows: [
-    spec.bore.measured === undefined
-      ? says.size('bore', section.bore, spec.bore.tolerance)
-      : says.size(
-          'bore',
-          { nominal: spec.bore.measured, lower: spec.bore.measured, upper: spec.bore.measured },
-          `as measured; ${says.number(spec.bore.diameter.nominal)} ${spec.bore.tolerance} is asked for`,
-        ),
-    says.size('width', section.widthLimits, section.key?.designation),
-    says.size('across', section.acrossLimits, 'floor to opposite bore wall'),
-    says.size('depth at the crown', section.crownDepthLimits, 'the crown is cut away: not for the dial'),
-    says.size('depth at the side', section.sideDepthLimits),
-    says.length('infeed from first touch', section.infeed, 'what the dial does'),
-    ...(section.land === undefined ? [] : [says.length('least land', section.land)]),
-  ],
-})
+const cutNames: Readonly<Record<Design['section']['kind'], string>> = {
+  keyway: 'keyway',
+  spline: 'splines',
+  socket: 'socket',
+  slit: 'slits',
+  groove: 'oil groove',
+}
+
+/** Each feature has the sizes that it is measured by, and no other. */
+const sectionSizes = ({ section, spec, measuring, plan }: Design, says: Saying): SizeTable => {
+  const floors = measuring.floorToFloor
+  const across: readonly Row[] = section.socket
+    ? [says.size('across flats', section.socket.acrossFlats)]
+    : section.slit
+      ? [says.length('wall', section.slit.wall, 'cut right through')]
+      : floors && !measuring.toBore
+        ? [
+            says.size(
+              'floor to floor',
+              { nominal: floors.middle, lower: floors.least, upper: floors.most },
+              'slots that stand opposite',
+            ),
+          ]
+        : [says.size('across', section.acrossLimits, 'floor to opposite bore wall')]
+  return {
+    heading: `bore and ${cutNames[section.kind]}`,
+    rows: [
+      spec.bore.measured === undefined
+        ? says.size('bore', section.bore, spec.bore.tolerance)
+        : says.size(
+            'bore',
+            { nominal: spec.bore.measured, lower: spec.bore.measured, upper: spec.bore.measured },
+            `as measured; ${says.number(spec.bore.diameter.nominal)} ${spec.bore.tolerance} is asked for`,
+          ),
+      ...(section.socket ? [] : [says.size('width', section.widthLimits, section.key?.designation)]),
+      ...across,
+      ...(section.slit
+        ? []
+        : [says.size('depth at the crown', section.crownDepthLimits, 'the crown is cut away: not for the dial')]),
+      ...(section.kind === 'keyway' || section.kind === 'spline'
+        ? [says.size('depth at the side', section.sideDepthLimits)]
+        : []),
+      says.length(
+        'infeed from first touch',
+        section.slit ? (plan?.lanes[0]?.infeed ?? section.infeed) : section.infeed,
+        'what the dial does',
+      ),
+      ...(section.land === undefined ? [] : [says.length('least land', section.land)]),
+    ],
+  }
+}
 
 const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => ({
   heading: 'cutter bar',
@@ -248,27 +281,59 @@ const bushingSizes = (bushing: NonNullable<Design['bushing']>, says: Saying): Si
   ],
 })
 
-const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable => ({
-  heading: 'passes with the bar',
-  rows: [
-    {
-      ...says.size('infeed a pass', sharp(plan.infeedPerPass)),
-      remark: `${plan.passes} passes${plan.keyways > 1 ? ` a keyway, ${plan.keyways} keyways` : ' in all'}, about ${Math.ceil(plan.minutes)} minutes of strokes; spring passes come on top`,
-    },
-    ...plan.lanes.map((lane, at) => ({
-      ...says.size(plan.lanes.length === 1 ? 'infeed' : `lane ${at + 1}, infeed`, sharp(lane.infeed)),
-      remark: `${lane.offset === 0 ? 'on centre' : `${says.number(lane.offset)} sideways`}, ${lane.passes} passes`,
-    })),
-    {
-      ...says.size('dial goes', sharp(plan.dial.target)),
-      remark: `dial reads ${plan.dial.reads}; ${says.number(plan.dial.left)} is left, by what is measured`,
-    },
-    ...plan.checks.map(({ after, across }) => ({
-      ...says.size(`measure after ${after}`, sharp(across)),
-      remark: 'across by the dial; the slot lags behind it',
-    })),
-  ],
-})
+/** Strokes, lanes and gates as the job card has them. */
+const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable => {
+  const slots = plan.keyways
+  const strokes = plan.cuts.reduce((sum, cut) => sum + cut.passes.length, 0)
+  const first = plan.cuts.filter(({ lane }) => lane === 0).flatMap(({ gates }) => gates)
+  const expected = (gate: (typeof first)[number]): string | undefined => {
+    const at =
+      plan.gateBy === 'nothing'
+        ? undefined
+        : plan.gateBy === 'floor to floor'
+          ? gate.floorToFloor
+          : plan.gateBy === 'plug and blocks'
+            ? gate.overPlug
+            : gate
+    const what = plan.gateBy === 'plug and blocks' ? 'blocks over plug' : plan.gateBy
+    return at?.expected === undefined ? undefined : `expect ${what} ${says.number(at.expected)}`
+  }
+  return {
+    heading: 'passes with the bar',
+    rows: [
+      {
+        ...says.size('infeed a pass', sharp(plan.infeedPerPass)),
+        remark: `by the dial ${(plan.cuts[0]?.runs ?? []).map(({ by, to }) => `${says.number(by)} to ${says.number(to)}`).join(', then ')}`,
+      },
+      says.word(
+        'strokes',
+        String(strokes * slots),
+        [
+          slots > 1 ? `${strokes} a slot, ${slots} slots` : undefined,
+          plan.target.springPasses > 0 ? `then ${plan.target.springPasses} spring passes` : undefined,
+          `about ${Math.max(5, Math.round(plan.time.whole / 5) * 5)} minutes, measuring and all`,
+        ]
+          .filter((part) => part !== undefined)
+          .join('; '),
+      ),
+      ...plan.lanes.map((lane, at) => ({
+        ...says.size(plan.lanes.length === 1 ? 'infeed' : `lane ${at + 1}, infeed`, sharp(lane.infeed)),
+        remark: lane.offset === 0 ? 'on centre' : `${says.number(lane.offset)} sideways`,
+      })),
+      ...first.map((gate, at) => {
+        const remark = expected(gate)
+        return {
+          ...says.size(`gate ${at + 1}, dial to`, sharp(gate.reading)),
+          ...(remark !== undefined && { remark }),
+        }
+      }),
+      {
+        ...says.size('left of it', sharp(plan.dial.left)),
+        remark: `added by what is measured; the dial reads ${plan.dial.reads}`,
+      },
+    ],
+  }
+}
 
 const sharp = (mm: number): Size => ({ nominal: mm, lower: mm, upper: mm })
 const degrees = (angle: number): string => `${Math.round(angle * 10) / 10}°`

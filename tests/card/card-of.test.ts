@@ -217,7 +217,7 @@ describe('what each kind of job asks', () => {
   it('a bar of one piece is hardened, and has no bit', () => {
     const { card, design: made } = specimenCard('clock-barrel')
     expect(made.groundBar).toBeDefined()
-    expect(textOf(card)).toContain('harden the head, draw it to straw')
+    expect(textOf(card)).toContain('harden head and neck, draw them to straw')
     expect(machineText(card)).toContain('Over back and nose')
     expect(textOf(card)).not.toContain('Tool bit')
   })

@@ -37,7 +37,7 @@ describe('borewright make', () => {
       ]),
     )
     expect(out).toContain(`${files.length} files in ${join('output', 'cider-mill-pulley')}/`)
-    expect(out).toContain(`Open ${join('output', 'cider-mill-pulley', 'drawings.pdf')} first`)
+    expect(out).toContain(`Open ${join('output', 'cider-mill-pulley', 'packet.pdf')} first`)
     expect(read('output', 'cider-mill-pulley', 'spec.yaml')).toBe(read('cider-mill-pulley.yaml'))
     const manifest = JSON.parse(read('output', 'cider-mill-pulley', 'manifest.json'))
     expect(manifest.files.map((file: { name: string }) => file.name)).toEqual(
