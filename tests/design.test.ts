@@ -109,7 +109,7 @@ describe('the findings of a design', () => {
       expect(verdict, job(made)).toBe(worst)
       seen.add(verdict)
     }
-    expect(seen.size).toBeGreaterThan(2)
+    expect(seen.size).toBeGreaterThan(1)
   })
 })
 

@@ -26,6 +26,8 @@ export const examples: readonly Example[] = [
     name: 'chaff-cutter-clutch',
     what: 'Six splines by ISO 14, slot by slot, turned from one to the next with a plate.',
   },
+  { name: 'threshing-drum-boss', what: 'Two keyways a quarter apart, one after the other at every gate.' },
+  { name: 'cheese-press-cap', what: 'A keyway in a blind bore, run out into a relief groove.' },
   { name: 'sluice-gate-wheel', what: 'A square socket, its four corners cut with a V.' },
   { name: 'engraver-collet', what: 'Three slits, cut from inside through the wall of a collet.' },
   { name: 'line-shaft-bush', what: 'Two oil grooves in a bronze bush, cut with a round nose.' },

@@ -56,7 +56,11 @@ const flatSettings = (
   const cornerRadius = Math.min(nose.cornerRadius, noseWidth / 2)
   const endRadius = nose.single ? section.spline?.noseEndRadius : undefined
   return offsets.map((offset) => ({
-    ...{ radius, floor, noseWidth, cornerRadius, offset },
+    radius,
+    floor,
+    noseWidth,
+    cornerRadius,
+    offset,
     ...(endRadius !== undefined && { endRadius }),
   }))
 }

@@ -9,14 +9,12 @@ const broach = {
   lastTooth: 14.4,
   pilot: 12,
   rootHeight: 9,
-  ...{
-    toothedLength: 150,
-    teeth: 26,
-    overall: 210,
-    pilotLength: 28,
-    yield: '830 MPa',
-    gulletArea: '25 mm2',
-  },
+  toothedLength: 150,
+  teeth: 26,
+  overall: 210,
+  pilotLength: 28,
+  yield: '830 MPa',
+  gulletArea: '25 mm2',
 }
 const compared = (tooling: unknown, more: object = {}) => {
   const read = readSpec({
@@ -27,11 +25,9 @@ const compared = (tooling: unknown, more: object = {}) => {
       length: 40,
     },
     hub: { outside: 70 },
-    ...{
-      feature: { keyway: {} },
-      ...more,
-      ...(tooling === undefined ? {} : { tooling }),
-    },
+    feature: { keyway: {} },
+    ...more,
+    ...(tooling === undefined ? {} : { tooling }),
   })
   if (!('spec' in read)) throw new Error(JSON.stringify(read.complaints))
   return design(read.spec)

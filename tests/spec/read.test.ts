@@ -349,7 +349,12 @@ describe('one job, many spellings', () => {
     },
     hub: { outside: write(400) },
     feature: {
-      keyway: { width: [write(7.98), write(8.02)], height: write(7), depth: { crown: write(0.5 + c / 20) }, corner: write(0.2) },
+      keyway: {
+        width: [write(7.98), write(8.02)],
+        height: write(7),
+        depth: { crown: write(0.5 + c / 20) },
+        corner: write(0.2),
+      },
     },
     load: { torque: '90 N m', service: 1.5 },
     tooling: {
