@@ -101,10 +101,8 @@ export const settingsAt = (
     section.socket || section.groove
       ? [tipSetting(corner, section, radius, floor)]
       : flatSettings(corner, section, nose, radius, floor)
-  // A hub tilted for a taper key shifts against the bar over its length.
-  const lost = section.key?.taper?.windowLoss ?? 0
-  const kept = lost > 0 ? { ...clearances, back: clearances.back + lost } : clearances
-  return placed.map((each) => ({ ...each, clearances: kept, chipRoom }))
+  const tilted = section.key?.taper?.windowLoss ?? 0
+  return placed.map((each) => ({ ...each, clearances, chipRoom, ...(tilted > 0 && { tilted }) }))
 }
 
 /** A nose narrower than its slot, for a wanted number of lanes: a round figure with more overlap than the least. */

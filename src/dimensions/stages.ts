@@ -83,10 +83,10 @@ export const stagesFor = (
 /** What one lane's full stage gains with a bar of `diameter`, with no tolerance on its setting. */
 const gain = (lanes: readonly Setting[], diameter: number): number =>
   Math.min(
-    ...lanes.map(({ radius, offset, clearances }) => {
+    ...lanes.map(({ radius, offset, clearances, tilted = 0 }) => {
       const free = radius - diameter / 2 - clearances.back
       if (free <= Math.abs(offset) && offset !== 0) return -Infinity
-      return (offset === 0 ? free : Math.sqrt(free ** 2 - offset ** 2)) - clearances.withdrawn
+      return (offset === 0 ? free : Math.sqrt(free ** 2 - offset ** 2)) - clearances.withdrawn - tilted
     }),
   ) + axisMost(lanes, diameter)
 
@@ -99,13 +99,13 @@ export const largestStagedBar = (back: readonly Setting[], front: readonly Setti
   const [behind] = back
   if (!lane || !behind) return 0
   if (front.length === 1 && lane.offset === 0 && !lane.opening) {
-    const { clearances } = lane
+    const { clearances, tilted = 0 } = lane
     const half = lane.noseWidth / 2
-    const k = lane.radius + mouthX(lane.radius, half) - clearances.back - clearances.withdrawn
+    const k = lane.radius + mouthX(lane.radius, half) - clearances.back - clearances.withdrawn - tilted
     const byMouth = k - clearances.front + half ** 2 / (k + clearances.front)
     const inSlot = 2 * (half - clearances.front)
     const touch = touchOf(behind)
-    const byFirst = behind.radius + touch - clearances.back - clearances.withdrawn - projectionFloor(lane)
+    const byFirst = behind.radius + touch - clearances.back - clearances.withdrawn - tilted - projectionFloor(lane)
     return Math.max(0, Math.min(Math.max(byMouth, inSlot), byFirst))
   }
   const passes = (diameter: number): boolean =>

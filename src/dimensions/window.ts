@@ -26,6 +26,8 @@ export interface Setting {
   readonly chipRoom: number
   /** What is open before the bar at full depth, where that is no slot as wide as the nose. */
   readonly opening?: Opening
+  /** By so much the bore of a hub that is tilted for a taper key comes towards the nose over its length; left out, 0. */
+  readonly tilted?: number
 }
 
 /** The mouth of a V or of a round groove at full depth, half of it across; and of a V the flats that its flanks lie on, half across flats. */
@@ -66,11 +68,13 @@ export const projectionFloor = (setting: Setting): number => Math.max(setting.cl
  * that runs right through already, at x = `cut`; −∞ if there is no lane.
  */
 export const projectionMost = (setting: Setting, diameter: number, cut = -Infinity): number => {
-  const { radius, offset, clearances } = setting
+  const { radius, offset, clearances, tilted = 0 } = setting
   const free = radius - diameter / 2 - clearances.back
   if (Math.abs(offset) >= free && offset !== 0) return -Infinity
   const touch = Math.max(cut, touchOf(setting))
-  return touch - clearances.withdrawn - diameter / 2 + (offset === 0 ? free : Math.sqrt(free ** 2 - offset ** 2))
+  return (
+    touch - clearances.withdrawn - tilted - diameter / 2 + (offset === 0 ? free : Math.sqrt(free ** 2 - offset ** 2))
+  )
 }
 
 /**
@@ -102,11 +106,11 @@ export const projectionLeast = (setting: Setting, diameter: number): number =>
  *     K = R + X_t + x_c − f − c_b − c_r;  min( (K − c_f) + h²/(K + c_f), R + X_t − c_b − c_r − floor ).
  */
 export const largestBar = (setting: Setting): number => {
-  const { radius, floor, noseWidth, offset, clearances, opening } = setting
+  const { radius, floor, noseWidth, offset, clearances, opening, tilted = 0 } = setting
   if (offset === 0 && !opening) {
     const half = noseWidth / 2
     const touch = touchOf(setting)
-    const behind = radius + touch - clearances.back - clearances.withdrawn
+    const behind = radius + touch - clearances.back - clearances.withdrawn - tilted
     const k = behind + mouthX(radius, half) - floor
     const byMouth = k - clearances.front + half ** 2 / (k + clearances.front)
     // Under 2h the bar can enter the slot: the mouth no longer binds.
