@@ -51,6 +51,8 @@ describe('the bar as a cantilever', () => {
     expect(at(1.5, 1)).toBeCloseTo(-0.000231, 6)
     expect(at(2.5, 0.466308)).toBeCloseTo(-0.000348, 6)
     expect(at(2.5, 0.7)).toBeCloseTo(-0.00086, 6)
+    expect(at(5, 0.466308)).toBeCloseTo(-0.005476, 6)
+    expect(at(5, 0.7)).toBeCloseTo(-0.00957, 6)
     expect(at(5, 1)).toBeCloseTo(-0.014826, 6)
   })
 
@@ -91,7 +93,13 @@ describe('the bar as a cantilever', () => {
     const real = giveBand(held(0.625, 2.5, 0.2), { least: 0.7, most: 0.7 }).most
     const soft = springPasses(cut, real)
     expect(soft.passes).toBe(5)
+    expect((real * cut.force(chip)) / inch).toBeCloseTo(0.003178, 5)
     expect(soft.left / inch).toBeCloseTo(0.00164, 5)
+    // An inch longer on a machine that does not give.
+    const long = giveBand(held(0.625, 3.5, 0.2, Infinity), { least: 0.7, most: 0.7 }).most
+    const longer = springPasses(cut, long)
+    expect(longer.passes).toBe(5)
+    expect(longer.left / inch).toBeCloseTo(0.001409, 5)
   })
 
   it('hooks in when raked too far: worked scenario, derived', () => {
@@ -110,6 +118,17 @@ describe('the bar as a cantilever', () => {
       const slope = ((1 - mild.exponent) * force(w, rake)(chip)) / chip
       expect(digIn(held(d, L, p), thrustRatio(rake).least, slope)).toBeCloseTo(wanted, 4)
       expect(digIn(held(d, L, p, Infinity), thrustRatio(rake).least, slope)).toBeCloseTo(barAlone, 4)
+    }
+  })
+
+  it('aluminium raked 25 and 30° hooks in a slim bar: .7903 and .9923 of it (derived)', () => {
+    const aluminium = kienzleGroup(21) ?? mild
+    for (const [rake, wanted] of [
+      [25, 0.7903],
+      [30, 0.9923],
+    ] as const) {
+      const slope = ((1 - aluminium.exponent) * cuttingForce(aluminium, 0.25 * inch, chip, rake, 'worn')) / chip
+      expect(digIn(held(0.5, 1.25, 0.25), thrustRatio(rake).least, slope)).toBeCloseTo(wanted, 3)
     }
   })
 
@@ -234,7 +253,19 @@ describe('stress in the bar', () => {
       expect(netSection(ratio).inertia).toBeCloseTo(inertia / (Math.PI / 4), 4)
       expect(netSection(ratio).area).toBeCloseTo(area / Math.PI, 4)
     }
-    expect(netSection(0.4).modulus).toBeCloseTo(0.407995, 5)
+    // Derived: hole over bar, and what is left of second moment, section modulus and area.
+    for (const [of, inertia, modulus, area] of [
+      [0.25, 0.588724, 0.608032, 0.685038],
+      [0.4, 0.373934, 0.407995, 0.504632],
+      [0.5, 0.25317, 0.292336, 0.391002],
+      [0.55, 0.200852, 0.240494, 0.33683],
+      [0.6, 0.154377, 0.192972, 0.284757],
+      [0.7, 0.079917, 0.111906, 0.18812],
+    ] as const) {
+      expect(netSection(of).inertia).toBeCloseTo(inertia, 6)
+      expect(netSection(of).modulus).toBeCloseTo(modulus, 6)
+      expect(netSection(of).area).toBeCloseTo(area, 6)
+    }
   })
 
   it('peak at the hole and bending at the root: worked scenario, derived, N/mm²', () => {
