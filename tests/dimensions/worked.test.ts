@@ -54,10 +54,12 @@ describe('the rule of thumb, bar and crown depth in the bore', () => {
     expect(crown + 0.015).toBeCloseTo(0.183684, 6)
     const least = projectionLeast(side, 0.75)
     expect(least).toBeCloseTo(0.196106, 5)
-    // To the bore's arc beside the mouth, which is nearer than its corner: .002993 left of .015, and .011517 in the metal with nothing added.
+    // To the mouth's corner, or past it to the bore's arc: .002993 left of .015, and .011517 in the metal with nothing added.
     const left = (projection: number) => {
       const axis = side.floor - projection - 0.375
-      return Math.min(Math.hypot(mouthX(0.75, 0.1875) - axis, 0.09375), 0.75 - Math.hypot(axis, 0.09375)) - 0.375
+      const corner = Math.hypot(mouthX(0.75, 0.1875) - axis, 0.09375)
+      const towardsMouth = 0.09375 / axis < 0.1875 / mouthX(0.75, 0.1875)
+      return (towardsMouth ? corner : 0.75 - Math.hypot(axis, 0.09375)) - 0.375
     }
     expect(left(crown + 0.015)).toBeCloseTo(0.002993, 5)
     expect(left(crown)).toBeCloseTo(-0.011517, 5)
