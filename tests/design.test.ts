@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { parse } from 'yaml'
 import type { Finding, Remedy, Verdict } from '../src/checks/rule.ts'
-import { type Design, design } from '../src/design.ts'
+import { type Design, design, findingsOf, sizesOf } from '../src/design.ts'
 import { patchDocument, readSpec } from '../src/spec/read.ts'
 import { documents } from './checks/documents.ts'
 import { everyRule } from './checks/jobs.ts'
@@ -18,8 +18,28 @@ const designOf = (document: unknown): Design | undefined => {
   return 'spec' in read ? design(read.spec) : undefined
 }
 
-/** Jobs well and badly written, as many as the tests below look at; the same each time. */
-const designs = fc.sample(documents, { seed: 23, numRuns: 300 }).flatMap((document) => designOf(document) ?? [])
+/** Jobs of every size with all of the bar left open: most of them go. */
+const plain = [7, 8, 12, 16, 20, 24, 30, 38, 45, 60, 80, 100].flatMap((diameter) =>
+  [0.8, 1.4].map((long) => ({
+    name: 'plain',
+    units: 'mm',
+    bore: { diameter, length: Math.round(long * diameter) },
+    hub: { outside: 2.2 * diameter },
+    feature: { keyway: {} },
+    tooling: { bar: { behind: 60 } },
+  })),
+)
+
+/** Jobs well and badly written, and plain ones, as many as the tests below look at; the same each time. */
+const designs = [...fc.sample(documents, { seed: 23, numRuns: process.env['THOROUGH'] ? 600 : 140 }), ...plain].flatMap(
+  (document) => designOf(document) ?? [],
+)
+
+/** What a document is judged to be, without its ways out; undefined where the reader refuses it. */
+const judgedOf = (document: unknown): readonly Finding[] | undefined => {
+  const read = readSpec(document)
+  return 'spec' in read ? findingsOf(sizesOf(read.spec)) : undefined
+}
 
 /** For a message: what job it was. */
 const job = ({ spec }: Design): string => JSON.stringify(spec.written.document)
@@ -63,7 +83,7 @@ describe('the findings of a design', () => {
         else expect([finding.reason, room < 0], job(made)).toEqual([finding.reason, true])
       }
     }
-    expect(read).toBeGreaterThan(5000)
+    expect(read).toBeGreaterThan(2500)
   })
 
   it('hold no number that is none, and no word of ours for one', () => {
@@ -109,7 +129,7 @@ describe('the findings of a design', () => {
       expect(verdict, job(made)).toBe(worst)
       seen.add(verdict)
     }
-    expect(seen.size).toBeGreaterThan(1)
+    expect([...seen]).toEqual(expect.arrayContaining(['fail', 'unknown', 'caution']))
   })
 })
 
@@ -125,26 +145,26 @@ describe('the ways out of a design', () => {
     }
   })
 
-  it('heal their rule when they are taken over, and break no other must', () => {
+  it('heal their rule when they are taken over, and break no other must', { timeout: 600_000 }, () => {
     let taken = 0
-    fc.assert(
-      fc.property(documents, (document) => {
-        const made = designOf(document)
-        if (!made) return
-        const before = new Set(failing(made).map(({ rule }) => rule))
-        for (const { rule, remedies } of made.findings)
-          for (const { set, say } of remedies) {
-            if (!set) continue
-            const after = designOf(patchDocument(document, set))
-            const healed = after?.findings.find((finding) => finding.rule === rule)
-            expect([say, after !== undefined, healed?.verdict ?? 'pass']).toEqual([say, true, 'pass'])
-            const broken = after ? failing(after).filter((finding) => !before.has(finding.rule)) : []
-            expect([say, broken.map((finding) => finding.rule)]).toEqual([say, []])
-            taken += 1
-          }
-      }),
-      { seed: 42, numRuns: 120 },
-    )
+    for (const made of designs) {
+      const before = new Set(failing(made).map(({ rule }) => rule))
+      const { document } = made.spec.written
+      // One patch may heal several rules: it is worked out once.
+      const known = new Map<string, readonly Finding[] | undefined>()
+      for (const { rule, remedies } of made.findings)
+        for (const { set, say } of remedies) {
+          if (!set) continue
+          const key = JSON.stringify(set)
+          if (!known.has(key)) known.set(key, judgedOf(patchDocument(document, set)))
+          const after = known.get(key)
+          const healed = after?.find((finding) => finding.rule === rule)
+          expect([say, after !== undefined, healed?.verdict ?? 'pass'], job(made)).toEqual([say, true, 'pass'])
+          const broken = (after ?? []).filter(({ rule: id, verdict }) => verdict === 'fail' && !before.has(id))
+          expect([say, broken.map((finding) => finding.rule)], job(made)).toEqual([say, []])
+          taken += 1
+        }
+    }
     expect(taken).toBeGreaterThan(300)
   })
 
