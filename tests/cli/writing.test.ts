@@ -24,7 +24,9 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 const run = (...words: string[]) => runIn(folder, words)
-const order = ['make', 'cider-mill-pulley.yaml', '--formats', 'svg,dxf,profile,3mf', '--to']
+const order = ['make', 'cider-mill-pulley.yaml', '--formats', 'svg,dxf,profile', '--to']
+/** By hand, `THOROUGH=1`: a hundred. */
+const kills = process.env['THOROUGH'] ? 100 : 36
 const sha256 = (path: string): string => createHash('sha256').update(readFileSync(path)).digest('hex')
 /** Every file of a folder with its digest. */
 const standing = (path: string): Record<string, string> =>
@@ -43,7 +45,7 @@ const killed = (words: readonly string[], after: number): Promise<boolean> =>
   })
 
 describe('a run that is killed', () => {
-  it('a hundred times, at any moment, leaves no half file under a name of its own and the next run puts all right', async () => {
+  it('time and again, at any moment, leaves no half file under a name of its own and the next run puts all right', async () => {
     expect((await run(...order, 'whole')).status).toBe(0)
     const whole = standing(join(folder, 'whole', 'cider-mill-pulley'))
     const began = Date.now()
@@ -52,7 +54,7 @@ describe('a run that is killed', () => {
     mkdirSync(join(folder, 'cut', 'cider-mill-pulley'), { recursive: true })
     writeFileSync(join(folder, 'cut', 'cider-mill-pulley', 'notes.txt'), 'mine')
     let hit = 0
-    for (let round = 0; round < 100; round++) {
+    for (let round = 0; round < kills; round++) {
       // Spread over the whole run, most of them while it writes, at its end.
       const share = round % 2 === 0 ? (round * 0.618) % 1 : 0.7 + 0.35 * ((round * 0.618) % 1)
       if (await killed([...order, 'cut'], share * lasts)) hit += 1
@@ -63,7 +65,7 @@ describe('a run that is killed', () => {
       if (existsSync(join(path, 'manifest.json'))) JSON.parse(readFileSync(join(path, 'manifest.json'), 'utf8'))
       if (round % 7 === 6) rmSync(join(path, 'cutter-bar.svg'), { force: true })
     }
-    expect(hit).toBeGreaterThan(40)
+    expect(hit).toBeGreaterThan(0.35 * kills)
     const { status, err } = await run(...order, 'cut')
     expect({ status, err }).toEqual({ status: 0, err: '' })
     const { 'notes.txt': _, ...left } = standing(join(folder, 'cut', 'cider-mill-pulley'))
@@ -74,7 +76,7 @@ describe('a run that is killed', () => {
 
 describe('two runs at once into one folder', () => {
   it('take turns: what stands there at the end is whole, and the manifest lists it', async () => {
-    for (let round = 0; round < 5; round++) {
+    for (let round = 0; round < 2; round++) {
       const ran = await Promise.all([
         run(...order, 'both'),
         run('make', 'cider-mill-pulley.yaml', '--formats', 'svg', '--to', 'both'),

@@ -47,7 +47,7 @@ describe('specimens with something else at one place', () => {
 })
 
 describe('specimens with bytes changed', () => {
-  it('seven hundred of them: answered in time', { timeout: 180_000 }, () => {
+  it('hundreds of them: answered in time', { timeout: 180_000 }, () => {
     const { of, count } = tally()
     const bits = fc.oneof(
       fc.constantFrom(
@@ -85,8 +85,9 @@ describe('specimens with bytes changed', () => {
           return now.slice(0, place) + put + now.slice(place + drop)
         }, text),
       )
-    for (const text of fc.sample(changed, { seed, numRuns: 700 })) count(inTime(() => answered(text), text))
-    expect(of.complaint).toBeGreaterThan(350)
+    for (const text of fc.sample(changed, { seed, numRuns: process.env['THOROUGH'] ? 2000 : 300 }))
+      count(inTime(() => answered(text), text))
+    expect(of.complaint).toBeGreaterThan(150)
     expect(of.broken + of.made).toBeGreaterThan(5)
   })
 })
@@ -94,9 +95,9 @@ describe('specimens with bytes changed', () => {
 describe('specs drawn from the schema', () => {
   it('with something in them that nobody should write: answered in time', { timeout: 180_000 }, () => {
     const { of, count } = tally()
-    for (const document of fc.sample(drawnSpecs(fc.constantFrom(...all())), { seed, numRuns: 250 }))
+    for (const document of fc.sample(drawnSpecs(fc.constantFrom(...all())), { seed, numRuns: 120 }))
       count(inTime(() => answeredData(document), shown(document)))
-    expect(of.complaint).toBeGreaterThan(120)
+    expect(of.complaint).toBeGreaterThan(60)
   })
 
   it('with a shop file likewise', { timeout: 180_000 }, () => {
@@ -106,7 +107,7 @@ describe('specs drawn from the schema', () => {
     const spec = withAt(parsed.document, ['shop'], 'shop.yaml')
     const kinds = { complaint: 0, broken: 0, made: 0 }
     const shops = [drawnShops(), drawnShops(fc.constantFrom(...all()))]
-    for (const shop of shops.flatMap((drawn) => fc.sample(drawn, { seed, numRuns: 60 }))) {
+    for (const shop of shops.flatMap((drawn) => fc.sample(drawn, { seed, numRuns: 30 }))) {
       const answer = inTime(() => answeredData(spec, shop), shown(shop))
       count(answer)
       kinds[answer.is] += 1
@@ -119,7 +120,7 @@ describe('specs drawn from the schema', () => {
     timeout: 180_000,
   }, () => {
     const met = new Set<string>()
-    for (const drawn of fc.sample(drawnSpecs(), { seed, numRuns: 200 })) {
+    for (const drawn of fc.sample(drawnSpecs(), { seed, numRuns: 100 })) {
       const left = struckOut(drawn)
       if (!left) continue
       const answer = inTime(() => answeredData(left.document), shown(left.document))
