@@ -10,7 +10,7 @@ const trials = (each: Three | Between): Omit<Three, 'line'> =>
 /** Halves between a value that holds and one that breaks until no number lies between. */
 const lineOf = ({ holds, breaks, at }: Between, passes: (trial: Trial) => boolean): readonly [Trial, Trial] => {
   let [inside, outside] = [holds, breaks]
-  for (let halving = 0; halving < 60; halving++) {
+  for (let halving = 0; halving < 50; halving++) {
     const middle = (inside + outside) / 2
     if (middle === inside || middle === outside) break
     if (passes({ document: at(middle) })) inside = middle
