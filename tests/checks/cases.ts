@@ -281,7 +281,16 @@ export const cases: Readonly<Record<string, Three | Between>> = {
   ),
   'bar-not-too-long': { holds: 16, breaks: 7, at: (diameter) => bar({ diameter, bit: { size: 3 }, screw: 'M2.5' }) },
   'room-behind-hub': { holds: 30, breaks: 1, at: (behind) => bar({ diameter: 16, behind }) },
-  'blind-bore-deep-enough': { holds: 30, breaks: 1, at: (beyond) => blind({ beyond }) },
+  // All of the bar fixed: with less room another form is chosen, whose end is shorter.
+  'blind-bore-deep-enough': {
+    holds: 30,
+    breaks: 1,
+    at: (beyond) =>
+      job({
+        bore: { blind: { beyond, relief: { diameter: 36, length: 5 } } },
+        bar: { diameter: 16, projection: 4.6, bit: { size: 6 }, form: 'end screw', screw: 'M5' },
+      }),
+  },
   'blind-relief-wide-enough': { holds: 36, breaks: 26, at: (diameter) => blind({ relief: { diameter, length: 5 } }) },
   'blind-relief-long-enough': heldDocuments(
     blind({}),
