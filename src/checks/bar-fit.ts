@@ -20,6 +20,9 @@ const inStage = (job: FitJob, stage: Stage): string => {
   return stages.length > 1 ? `In stage ${stages.indexOf(stage) + 1} of ${stages.length} t` : 'T'
 }
 
+/** How far from the axis the nose's corners come behind the hub; of a slit its whole nose. */
+const openingLeast = ({ section }: FitJob): number => Math.max(section.cornerReachMost, section.slit?.target ?? 0) + 0.2
+
 export const fitRules: readonly Rule<FitJob>[] = [
   {
     id: 'bore-takes-a-bar',
@@ -161,6 +164,26 @@ export const fitRules: readonly Rule<FitJob>[] = [
         set: { [`${path}.behind`]: written(job, upTo(job, inBore(job).tipBeyond + 0.5, 1, 1 / 16)) },
       },
       { say: 'Or raise the hub on parallels, or bore the fixture out behind it.' },
+    ],
+  },
+  {
+    id: 'opening-clears-nose',
+    states: 'the hole behind the hub clears the nose',
+    source: 'geometry: the slot’s farthest corner and 0.2 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ spec, asked }) => spec.bore.blind === undefined && asked.opening !== undefined,
+    measured: ({ asked }) => asked.opening && asked.opening / 2,
+    limit: openingLeast,
+    reason: ({ measured, limit }) =>
+      `Half the hole behind the hub is ${measured}; the nose’s corners run out to ${limit} under the cut.`,
+    remedies: (job) => [
+      {
+        say: `Bore the hole out to Ø${length(job, upTo(job, 2 * openingLeast(job), 1, 1 / 16))}.`,
+        set: { [`${path}.opening`]: written(job, upTo(job, 2 * openingLeast(job), 1, 1 / 16)) },
+      },
+      { say: 'Or set the hub out on parallels, clear of the nose.' },
     ],
   },
   {

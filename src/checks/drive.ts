@@ -1,6 +1,6 @@
 /** Rules of what drives the bar and what holds spindle and work. */
 import { diameterForStiffness } from '../mechanics/machine.ts'
-import { chuckHolds, tippingMoment, viseHolds } from '../mechanics/work-holding.ts'
+import { chuckHolds, jawsHoldUpright, tippingMoment, viseHolds } from '../mechanics/work-holding.ts'
 import { also, anotherBar, eased } from './eased.ts'
 import type { CutJob } from './loaded.ts'
 import { inBore, type Rule } from './rule.ts'
@@ -22,6 +22,13 @@ const grip = ({ asked }: CutJob): number | undefined => {
 /** The clamp at the edge away from the cut, about the edge of the support, N mm. */
 const clampMoment = ({ asked, spec }: CutJob): number =>
   (asked.work?.clamp ?? 0) * ((asked.work?.support ?? 0) + (spec.hub.outside ?? spec.bore.diameter.nominal) / 2)
+
+/** What the jaws hold the work upright with, N mm; undefined where they are not told of. */
+const upright = ({ asked, spec }: CutJob): number | undefined => {
+  const { held: by, jaws } = asked.work ?? {}
+  const across = spec.hub.outside ?? spec.bore.diameter.nominal
+  return jaws === undefined || by === undefined || by === 'strap' ? undefined : jawsHoldUpright(jaws, across, by)
+}
 
 /** Least bar that the thrust bends by no more than a third of the depth limits. */
 const stiffEnough = (job: CutJob): number => {
@@ -172,6 +179,22 @@ export const driveRules: readonly Rule<CutJob>[] = [
       },
     ],
   },
+  eased(
+    {
+      id: 'thrust-does-not-tip-work',
+      states: 'the thrust does not tip the work out of its jaws',
+      source: 'moments: thrust of a dull edge at the top of the work, friction 0.12 on the jaws; twice over: judgement',
+      binding: 'must',
+      sense: 'at least',
+      unit: 'N mm',
+      applies: (job) => job.asked.work?.above !== undefined && upright(job) !== undefined,
+      measured: upright,
+      limit: ({ loads, asked }) => 2 * loads.thrustMost * (asked.work?.above ?? 0),
+      reason: ({ measured, limit }, job) =>
+        `The thrust pushes ${length(job, job.asked.work?.above ?? 0)} above the jaws: they hold ${measured} upright, and twice what tips the work is ${limit}.`,
+    },
+    also('Take the work deeper into the jaws, or put a strap over it.'),
+  ),
   {
     id: 'bar-stiff-enough',
     states: 'the bar is thick enough for its length',

@@ -37,6 +37,7 @@ function readWork(reading: Reading, onHand: Machine | undefined): BarSpec['work'
     stop: reading.quantity(`${at}.work.stop`, force),
     support: reading.length(`${at}.work.support`),
     clamp: reading.quantity(`${at}.work.clamp`, force),
+    above: reading.length(`${at}.work.above`),
   })
   return Object.keys(work).length > 0 ? work : undefined
 }

@@ -74,6 +74,7 @@ function readBar(reading: Reading, shop: Shop | undefined): BarSpec {
     give: reading.quantity(`${at}.give`, stiffness) ?? onHand?.give,
     ...readDriven(reading, onHand),
     behind: size('behind'),
+    opening: size('opening'),
     points: reading.word(`${at}.points`, ['front']) ?? ('back' as const),
     stroke: reading.word(`${at}.stroke`, ['pull']) ?? ('push' as const),
     clearance: {

@@ -183,8 +183,10 @@ const bar = keyed('A cutter bar with a ground tool bit', {
       force,
       forcePhrase,
     ).optional(),
+    above: lengthAs('How far it stands up above the jaws', [30]).optional(),
   }).optional(),
   behind: lengthAs('Room open behind the hub', [20], { zero: true }).optional(),
+  opening: lengthAs('The hole behind the hub that the bar runs out into, across', [60]).optional(),
   points: wordAs('Lathe: the nose points to the back or to the front; left out: back', ['back', 'front']).optional(),
   stroke: wordAs('The cut is pushed or pulled; left out: push', ['push', 'pull']).optional(),
   clearance: keyed('Gaps that the bar must keep; each left out: 0.25 mm', {

@@ -164,16 +164,22 @@ export interface BarSpec {
   readonly rack?: { readonly module: number; readonly width: number }
   /** What keeps the spindle from turning. */
   readonly hold?: 'gear' | 'lock' | 'belt' | 'hand'
-  /** What holds the work: force of one jaw, of the stop or strap that takes the pull, of the clamp; how far its support reaches from the bore's axis under the cut. */
+  /**
+   * What holds the work: force of one jaw, of the stop or strap that takes the pull, of the clamp; how far its support reaches from the bore's axis
+   * under the cut; how far the work stands up above the jaws.
+   */
   readonly work?: {
     readonly held?: 'vise' | 'chuck' | 'strap'
     readonly jaws?: number
     readonly stop?: number
     readonly support?: number
     readonly clamp?: number
+    readonly above?: number
   }
   /** Room open behind the hub, mm. */
   readonly behind?: number
+  /** Hole behind the hub that the bar runs out into, across. */
+  readonly opening?: number
   readonly points: 'back' | 'front'
   readonly stroke: 'push' | 'pull'
   readonly clearance: { readonly back: number; readonly front: number; readonly withdrawn: number }

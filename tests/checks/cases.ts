@@ -280,6 +280,7 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     bar({ diameter: 7, rake: 10 }),
   ),
   'bar-not-too-long': { holds: 16, breaks: 7, at: (diameter) => bar({ diameter, bit: { size: 3 }, screw: 'M2.5' }) },
+  'opening-clears-nose': { holds: 40, breaks: 26, at: (opening) => bar({ diameter: 16, opening }) },
   'room-behind-hub': { holds: 30, breaks: 1, at: (behind) => bar({ diameter: 16, behind }) },
   // All of the bar fixed: with less room another form is chosen, whose end is shorter.
   'blind-bore-deep-enough': {
@@ -418,6 +419,11 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     holds: 100_000,
     breaks: 1,
     at: (clamp) => driven({ work: { support: 10, clamp: `${clamp} N` } }),
+  },
+  'thrust-does-not-tip-work': {
+    holds: 1,
+    breaks: 200,
+    at: (above) => driven({ work: { held: 'vise', jaws: '3 kN', above } }),
   },
   'bar-stiff-enough': {
     holds: 30,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { cuttingForce, thrustRatio } from '../../src/mechanics/cutting.ts'
 import { sidewaysBend, slipShift, stripOffset, twistRadians, worstStripTorque } from '../../src/mechanics/side-load.ts'
-import { chuckHolds, tippingMoment, viseHolds } from '../../src/mechanics/work-holding.ts'
+import { chuckHolds, jawsHoldUpright, tippingMoment, viseHolds } from '../../src/mechanics/work-holding.ts'
 import { kienzleGroup } from '../../src/standards/kienzle.ts'
 
 const inch = 25.4
@@ -57,5 +57,20 @@ describe('work holding', () => {
     expect(tippingMoment(900, 15.8, 13)).toBeCloseTo(2520, 9)
     expect(tippingMoment(900, 15.8, 15.8)).toBe(0)
     expect(tippingMoment(900, 15.8, 30)).toBe(0)
+  })
+})
+
+describe('jaws against tipping', () => {
+  it('friction 0.12 on each face, at its own distance from the axis that the work tips about, whichever way that lies', () => {
+    // Three jaws on work 60 across: each holds 0.12 of 5000 N, at its distance from a middle line turned degree by degree.
+    const held = Array.from({ length: 360 }, (_, turn) =>
+      [0, 120, 240].reduce(
+        (sum, jaw) => sum + 0.12 * 5000 * 30 * Math.abs(Math.sin(((jaw + turn) * Math.PI) / 180)),
+        0,
+      ),
+    )
+    expect(jawsHoldUpright(5000, 60, 'chuck')).toBeCloseTo(Math.min(...held), 6)
+    // Two faces 60 apart.
+    expect(jawsHoldUpright(5000, 60, 'vise')).toBeCloseTo(2 * 0.12 * 5000 * 30, 9)
   })
 })

@@ -193,6 +193,7 @@ const machine: Group = {
       worked: ({ asked }) => asked?.dial.reads,
     },
     { path: 'behind', word: 'Open behind the hub', kind: zero, worked: ({ asked }) => asked?.behind },
+    { path: 'opening', word: 'Hole behind the hub', kind: length, seldom: true },
     {
       path: 'give',
       word: 'Give of the machine',
@@ -241,6 +242,7 @@ const machine: Group = {
     { path: 'work.jaws', word: 'One jaw presses', kind: force, worked: ({ asked }) => asked?.work?.jaws, seldom: true },
     { path: 'work.stop', word: 'The stop bears', kind: force, worked: ({ asked }) => asked?.work?.stop, seldom: true },
     { path: 'work.support', word: 'Stands on, from the axis', kind: length, seldom: true },
+    { path: 'work.above', word: 'Stands above the jaws', kind: length, seldom: true },
     {
       path: 'work.clamp',
       word: 'The clamp holds',
