@@ -32,6 +32,19 @@ export default defineConfig({
           globalSetup: 'tests/page/built.ts',
         },
       },
+      // What the page takes: measured by `npm run bench`, never where it could fail because others are at work.
+      ...(process.env['BENCH'] === undefined
+        ? []
+        : [
+            {
+              test: {
+                ...common,
+                name: 'bench',
+                include: ['tests/page/browse/*.speed.ts'],
+                globalSetup: 'tests/page/built.ts',
+              },
+            },
+          ]),
     ],
   },
 })

@@ -5,6 +5,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { cpus, loadavg, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
+import { gzipSync } from 'node:zlib'
 import { build } from 'vite'
 
 const root = join(import.meta.dirname, '..')
@@ -105,16 +106,26 @@ for (const [what, count, ...more] of [
   ])
 }
 
-// The page, in a browser: what its tests measure on the way.
+// The page, in a browser.
 if (values.page) {
-  const { stdout } = spawnSync(
-    process.execPath,
-    ['node_modules/vitest/vitest.mjs', 'run', '--project', 'page', 'tests/page/browse/speed.test.ts'],
-    { cwd: root, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } },
-  )
-  const told = stdout.split('\n').filter((line) => /^(?:key to picture|tasks over|loaded at first)/.test(line))
-  if (told.length === 0) throw new Error('the page’s tests measured nothing')
-  lines.push('## The page, in a browser', '', ...told.map((line) => `- ${line}`), '')
+  const { stdout } = spawnSync(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', '--project', 'bench'], {
+    cwd: root,
+    encoding: 'utf8',
+    env: { ...process.env, NO_COLOR: '1', BENCH: '1' },
+  })
+  const told = [...stdout.matchAll(/^measured (.*)$/gm)].map(([, row]) => JSON.parse(row))
+  if (told.length === 0) throw new Error(`nothing was measured of the page:\n${stdout.slice(-2000)}`)
+  table('The page, in a browser', beside(told))
+  const assets = join(root, 'dist/page/assets')
+  const front = readFileSync(join(root, 'dist/page/index.html'), 'utf8')
+  for (const [what, files] of [
+    ['Loaded at first', readdirSync(assets).filter((file) => front.includes(file) && /\.(?:js|css)$/.test(file))],
+    ['Loaded to work a job out', readdirSync(assets).filter((file) => /^hand\.worker/.test(file))],
+  ])
+    lines.push(
+      `- ${what}, gzip: ${files.map((file) => `${file.replace(/-[\w-]{8}(?=\.)/, '')} ${gzipSync(readFileSync(join(assets, file))).length}`).join(', ')} bytes.`,
+    )
+  lines.push('')
 }
 
 const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'))

@@ -73,7 +73,8 @@ describe('running the cut', () => {
     )
     await page.getByRole('button', { name: 'Stop' }).click()
     const stopped = await passes(page)
-    await page.waitForTimeout(400)
+    // Five times as long as from one pass to the next: by the page's own clock.
+    await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 420)))
     expect(await passes(page)).toBe(stopped)
   })
 
@@ -171,9 +172,18 @@ tooling:
   it('the broach is told, and both ways stand side by side', async () => {
     const { page } = await visit()
     await openInvented(page, 'a boat-winch gear')
-    expect(await page.locator('.ways thead').textContent()).toContain('By the broach')
+    const ways = page.locator('.other .ways')
+    expect(await ways.locator('thead').textContent()).toMatch(/By the bar.*By the broach/)
+    expect(await page.textContent('.other .says')).toMatch(/^(?:Broach it|Cut it with the bar): \d+ .*\./)
+    expect(await ways.locator('.is-better').count()).toBe(1)
+    const lines = await ways.locator('tbody th').allTextContents()
+    for (const line of ['It stands', 'Strokes', 'Time, about', 'The most it asks', 'There is', 'Depth good to'])
+      expect(lines).toContain(line)
+    expect(await page.locator('.order .out-by').allTextContents()).toHaveLength(2)
     await page.getByRole('button', { name: 'Leave the bar out' }).click()
-    await page.waitForFunction(() => !/By the bar/.test(document.querySelector('.ways thead')?.textContent ?? ''))
+    await page.waitForFunction(
+      () => !/By the bar/.test(document.querySelector('.other .ways thead')?.textContent ?? ''),
+    )
     await page.getByRole('button', { name: 'Work out the bar too' }).click()
     await untilSpec(page, /bar:/)
   })

@@ -70,7 +70,7 @@ describe('looks', { timeout: 120_000 }, () => {
       sheet.replaceSync('html.large { font-size: 200% }')
       document.adoptedStyleSheets = [sheet]
     })
-    await page.waitForTimeout(300)
+    await page.waitForFunction(() => document.documentElement.scrollWidth === innerWidth)
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0)
   })
 
@@ -87,9 +87,8 @@ describe('looks', { timeout: 120_000 }, () => {
     expect(await letters()).toBeCloseTo(14, 0)
     await page.setViewportSize({ width: 400, height: 800 })
     await page.waitForFunction(
-      () => (document.querySelector('.picture.section svg')?.getBoundingClientRect().width ?? 999) < 400,
+      () => (document.querySelector<SVGSVGElement>('.picture.section svg')?.viewBox.baseVal.width ?? 999) < 400,
     )
-    await page.waitForTimeout(300)
     expect(await letters()).toBeCloseTo(14, 0)
   })
 

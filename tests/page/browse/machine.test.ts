@@ -48,11 +48,29 @@ const fill = async (page: Page, place: number, text: string): Promise<void> => {
 const tickAll = async (page: Page): Promise<void> => {
   for (const box of await page.locator('.screen .tick input').all()) await box.check()
 }
-/** A press that comes long enough after the one before. */
-const later = (page: Page): Promise<void> => page.waitForTimeout(720)
+/** A clock that can be put forward: hundreds of strokes are not waited for. */
+const putForward = (): void => {
+  const own = performance.now.bind(performance)
+  let ahead = 0
+  performance.now = () => own() + ahead
+  addEventListener('put-forward', () => {
+    ahead += 720
+  })
+}
+/** A press that comes long enough after the one before, and after what that one changed is seen. */
+const later = (page: Page): Promise<unknown> =>
+  page.evaluate(async () => {
+    dispatchEvent(new Event('put-forward'))
+    const seen = () => new Promise((resolve) => requestAnimationFrame(resolve))
+    await seen()
+    await seen()
+  })
 
 const toMachine = async (text: string, options: Parameters<typeof visit>[0] = {}): Promise<Visit> => {
-  const seen = await visit({ viewport: { width: 390, height: 844 }, ...options })
+  const { within, at: address, ...more } = options
+  const context = within ?? (await newContext({ viewport: { width: 390, height: 844 }, ...more }))
+  await context.addInitScript(putForward)
+  const seen = await visit({ within: context, ...(address !== undefined && { at: address }) })
   await seen.page.evaluate(dropped, text)
   await seen.page.waitForSelector('.findings .finding')
   await seen.page.getByRole('link', { name: 'Go to the machine' }).click()
@@ -212,7 +230,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
     await toGate(page)
     const say = async (mm: number): Promise<string> => {
       await fill(page, 0, mm.toFixed(2))
-      await page.waitForTimeout(60)
+      await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => resolve(undefined))))
       return answer(page)
     }
     expect(await page.getByRole('button', { name: 'Go on without' }).count()).toBe(1)
@@ -375,7 +393,9 @@ describe('at the machine', { timeout: 180_000 }, () => {
   })
 
   it('several slots: turned to one after another, and cut to a gate before it is measured', async () => {
-    const spline = await visit({ viewport: { width: 390, height: 844 } })
+    const context = await newContext({ viewport: { width: 390, height: 844 } })
+    await context.addInitScript(putForward)
+    const spline = await visit({ within: context })
     const { page } = spline
     await openInvented(page, 'a chaff-cutter clutch')
     await page.getByRole('link', { name: 'Go to the machine' }).click()

@@ -5,7 +5,7 @@ import { strFromU8, unzipSync } from 'fflate'
 import type { Download, Page } from 'playwright-core'
 import { afterAll, describe, expect, it } from 'vitest'
 import { run } from '../../cli/run.ts'
-import { browsing, openInvented, specOf, visit } from './visit.ts'
+import { browsing, openInvented, specOf, untilSpec, visit } from './visit.ts'
 
 browsing()
 
@@ -146,10 +146,7 @@ describe('what is made', { timeout: 180_000 }, () => {
     await openInvented(page, 'a cider-mill pulley')
     await page.getByLabel('Length', { exact: true }).fill('1-1/2 in')
     await page.getByLabel('Length', { exact: true }).press('Enter')
-    await page.waitForFunction(
-      () => (document.querySelector('#at-bore-length') as HTMLInputElement).value === '1-1/2 in',
-    )
-    await page.waitForTimeout(300)
+    await untilSpec(page, /length: 1-1\/2 in\n/)
     const [download] = await downloads(page, () => page.keyboard.press('Control+s'), 1)
     const text = download && strFromU8(await bytesOf(download))
     expect(download?.suggestedFilename()).toBe('cider-mill-pulley.yaml')

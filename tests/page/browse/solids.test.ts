@@ -2,9 +2,10 @@ import { readFile } from 'node:fs/promises'
 import { createRequire } from 'node:module'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { afterAll, describe, expect, inject, it } from 'vitest'
+import { withSolids } from '../browser.ts'
 import { browsing, newContext, openInvented, visit } from './visit.ts'
 
-browsing()
+browsing(withSolids)
 let without: Browser | undefined
 afterAll(async () => {
   await without?.close()
@@ -18,12 +19,21 @@ const inTheRound = async (page: Page): Promise<void> => {
 }
 const solidsThere = async (page: Page): Promise<void> => {
   await page.waitForSelector('canvas.solids', { timeout: 60_000 })
-  await page.waitForTimeout(300)
 }
-/** What is seen of it, letter by letter. */
+/** What is seen of it, letter by letter, once it stands still. */
 const seen = async (page: Page): Promise<string> => {
-  await page.waitForTimeout(200)
-  return (await page.locator('canvas.solids').screenshot()).toString('base64')
+  const shot = async (): Promise<string> => {
+    await page.evaluate(
+      () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve(undefined)))),
+    )
+    return (await page.locator('canvas.solids').screenshot()).toString('base64')
+  }
+  let before = await shot()
+  for (;;) {
+    const now = await shot()
+    if (now === before) return now
+    before = now
+  }
 }
 
 describe('in the round', { timeout: 120_000 }, () => {

@@ -1,5 +1,6 @@
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
-import { afterAll, beforeAll, inject } from 'vitest'
+import { plainly } from '../browser.ts'
+import { afterAll, afterEach, beforeAll, inject } from 'vitest'
 
 /** A page that is looked at, and everything that it should not have done. */
 export interface Visit {
@@ -12,17 +13,20 @@ export interface Visit {
 let browser: Browser | undefined
 const contexts: BrowserContext[] = []
 
-/** Starts the browser for one file of tests, and ends it after them. */
-export const browsing = (): void => {
+/** Starts the browser for one file of tests, and ends it after them. `more`: how it draws. */
+export const browsing = (more: readonly string[] = plainly): void => {
   beforeAll(async () => {
     const { program, args, env } = inject('browser')
     const own = Object.fromEntries(
       Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined),
     )
-    browser = await chromium.launch({ executablePath: program, args: [...args], env: { ...own, ...env } })
+    browser = await chromium.launch({ executablePath: program, args: [...args, ...more], env: { ...own, ...env } })
+  })
+  // What a page still does for itself would hold up the next.
+  afterEach(async () => {
+    for (const context of contexts.splice(0)) await context.close()
   })
   afterAll(async () => {
-    for (const context of contexts) await context.close()
     await browser?.close()
   })
 }
@@ -32,6 +36,8 @@ export const newContext = async (options: BrowserContextOptions = {}): Promise<B
   const context = await browser.newContext({
     viewport: { width: 1400, height: 900 },
     acceptDownloads: true,
+    // Keeping every file for a day with no line is tested by itself.
+    serviceWorkers: 'block',
     ...options,
   })
   contexts.push(context)
@@ -47,7 +53,10 @@ export const visit = async (
   const page = await context.newPage()
   const wrongs: string[] = []
   const home = inject('address')
-  page.on('console', (message) => wrongs.push(`console ${message.type()}: ${message.text()}`))
+  page.on('console', (message) => {
+    if (message.text() !== 'Service Worker registration blocked by Playwright')
+      wrongs.push(`console ${message.type()}: ${message.text()}`)
+  })
   page.on('pageerror', (error) => wrongs.push(`error: ${error.message}`))
   page.on('requestfailed', (request) => {
     // What was under way when the page was left has not failed.
