@@ -85,6 +85,8 @@ export const makeFiles = (part: string | undefined, format: Format, only?: strin
     )
     for (const file of files) {
       if (only !== undefined && file.name !== only) continue
+      // What is printed in one go is of the whole job: of one part it would be another file by the same name.
+      if (part !== undefined && file.name === 'gauges.3mf') continue
       if (file.name === 'report.json' || file.name.startsWith('spec.') || file.name.startsWith('shop.')) continue
       handOver(file.name === 'drawings.pdf' && part !== undefined ? `${part}.pdf` : file.name, file.bytes)
     }
