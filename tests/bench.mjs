@@ -120,7 +120,7 @@ if (values.page) {
   const front = readFileSync(join(root, 'dist/page/index.html'), 'utf8')
   for (const [what, files] of [
     ['Loaded at first', readdirSync(assets).filter((file) => front.includes(file) && /\.(?:js|css)$/.test(file))],
-    ['Loaded to work a job out', readdirSync(assets).filter((file) => /^hand\.worker/.test(file))],
+    ['Loaded to work a job out', readdirSync(assets).filter((file) => file.startsWith('hand.worker'))],
   ])
     lines.push(
       `- ${what}, gzip: ${files.map((file) => `${file.replace(/-[\w-]{8}(?=\.)/, '')} ${gzipSync(readFileSync(join(assets, file))).length}`).join(', ')} bytes.`,
