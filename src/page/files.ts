@@ -4,6 +4,7 @@ import { drawing, fault, making, outcome, settled } from './answers.ts'
 import { handOver } from './coming-and-going.ts'
 import { opened } from './job.ts'
 import { layCard } from './printing.ts'
+import { still } from './still.ts'
 import type { Carving, JobMade, PartShown } from './workers/makes.ts'
 import { Ended } from './workers/talk.ts'
 
@@ -14,9 +15,6 @@ export const carving = signal<Carving | undefined>(undefined)
 export const busyWith = signal<string | undefined>(undefined)
 /** Why solids do not come. */
 export const solidsFailed = signal(false)
-
-/** Still for this long before sheets are laid, ms. */
-const still = 350
 
 const jobMade = (): JobMade | undefined => {
   const text = outcome.value?.text

@@ -1,6 +1,7 @@
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
-import { plainly } from '../browser.ts'
 import { afterAll, afterEach, beforeAll, inject } from 'vitest'
+import { still } from '../../../src/page/still.ts'
+import { plainly } from '../browser.ts'
 
 /** A page that is looked at, and everything that it should not have done. */
 export interface Visit {
@@ -44,13 +45,26 @@ export const newContext = async (options: BrowserContextOptions = {}): Promise<B
   return context
 }
 
-/** Opens the page in a context of its own, or in the one that is given. */
+/** The job is never still for long enough: its sheets and its card, which take far longer than its figure, are not laid. */
+const neverStill = (long: number): void => {
+  const own = window.setTimeout
+  const waiting = (on: TimerHandler, ms?: number, ...more: unknown[]): number =>
+    own(on, ms === long ? 2 ** 30 : ms, ...more)
+  window.setTimeout = waiting as typeof window.setTimeout
+}
+
+/** Opens the page in a context of its own, or in the one that is given. `sheets`: whether they and the card are laid when the job is still. */
 export const visit = async (
-  options: BrowserContextOptions & { readonly within?: BrowserContext; readonly at?: string } = {},
+  options: BrowserContextOptions & {
+    readonly within?: BrowserContext
+    readonly at?: string
+    readonly sheets?: boolean
+  } = {},
 ): Promise<Visit> => {
-  const { within, at = '', ...rest } = options
+  const { within, at = '', sheets = false, ...rest } = options
   const context = within ?? (await newContext(rest))
   const page = await context.newPage()
+  if (!sheets) await page.addInitScript(neverStill, still)
   const wrongs: string[] = []
   const home = inject('address')
   page.on('console', (message) => {
