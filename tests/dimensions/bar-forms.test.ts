@@ -39,6 +39,18 @@ describe('a bar of one piece', () => {
     expect(failing(worked(six({ form: 'one piece', diameter: 4.5 })))).toEqual([])
   })
 
+  it('in inches its shank is turned down by half a thousandth at the most, never over', () => {
+    const { groundBar } = worked({
+      units: 'in',
+      bore: { diameter: 0.25, length: 0.375 },
+      hub: { outside: 0.75 },
+      feature: { keyway: { width: 0.0625, across: 0.285 } },
+      tooling: { bar: { form: 'one piece', shank: 0.5 } },
+    })
+    expect(groundBar?.shank.upper).toBeCloseTo(12.7, 9)
+    expect(groundBar?.shank.lower).toBeCloseTo(0.4995 * 25.4, 9)
+  })
+
   // Clipping by sampling: every point of head and neck lies in the blank, and in the bore when withdrawn; neck and head part where they should.
   it('comes out of its blank, and passes its bore', () => {
     for (const [bore, width, across] of [

@@ -54,6 +54,23 @@ describe('the finished bore', () => {
   )
 })
 
+describe('several slots', () => {
+  it('may be given in any order and by any full turns: the contour is the same', () => {
+    const bored = (at: readonly number[]): Bored => ({
+      radius: 10,
+      at,
+      notch: { is: 'slot', half: 3, floor: 13, corner: { is: 'round', by: 0.3 } },
+    })
+    const inOrder = boredContour(bored([0, 90, 200]))
+    for (const at of [
+      [200, 0, 90],
+      [90, 200, 0],
+      [-160, 450, 360],
+    ])
+      expect(boredContour(bored(at))).toEqual(inOrder)
+  })
+})
+
 describe('corners of a slot', () => {
   const slot = (corner: 'round' | 'broken' | 'freed', by: number, mouthRoom = 0): Bored => ({
     radius: 10,

@@ -109,6 +109,13 @@ describe('pin and plug', () => {
     expect(turned.plug.go).toBeCloseTo(20.4, 9)
   })
 
+  it('one plug cannot be go and no-go at once, even where across has no limits: 28.3 less a pin of 7.9', () => {
+    const document = { ...plain, feature: { keyway: { width: 8, across: 28.3 } }, shop: { pins: [7.9], plugs: [20.4] } }
+    const [way] = measured(document).ways
+    if (way?.by !== 'pin and plug') throw new Error('no pin')
+    expect(way.plugsOnHand).toBe(false)
+  })
+
   it('over the standard bores: the pin shows over the crown and goes in, its error a tenth of the limits at most', () => {
     for (let diameter = 7; diameter <= 100; diameter++) {
       const { ways, across, section } = measured({ ...standard, bore: { diameter, length: 20 }, hub: { outside: 300 } })
