@@ -39,6 +39,22 @@ describe('a bar of one piece', () => {
     expect(failing(worked(six({ form: 'one piece', diameter: 4.5 })))).toEqual([])
   })
 
+  it('6 mm, 2 × 2: lengths and small sizes by the sentences that give their reasons', () => {
+    const { groundBar } = worked(six({ form: 'one piece', diameter: 4.5 }))
+    expect(groundBar).toMatchObject({
+      headLength: 3, // 1.25 noses are 2.5, 2.5 projections 2.7
+      neckLength: 11, // 8 of hub, 1 of overtravel, 5 before the holder, less the head
+      overhang: 14,
+      holderGap: 5,
+      overall: 44, // 30 of shank at the least
+      fillet: 0.75, // half of 6 less 4.5
+      stock: { diameter: 6, length: 47 },
+      widthAtHeel: expect.closeTo(2 - 6 * Math.tan(Math.PI / 90), 9), // 2° a side
+      endSetBack: expect.closeTo(3 * Math.tan(Math.PI / 36), 9), // 5°
+      noseTolerance: { nominal: 2, lower: 2, upper: 2 },
+    })
+  })
+
   it('in inches its shank is turned down by half a thousandth at the most, never over', () => {
     const { groundBar } = worked({
       units: 'in',

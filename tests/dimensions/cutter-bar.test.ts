@@ -12,6 +12,31 @@ const job = (bar: object) => ({
   },
 }) // prettier-ignore
 
+describe('lanes', () => {
+  it('are worked at mid-tolerance: across 28.2 to 28.6 in 25 puts the floor 15.9 from the axis', () => {
+    const { bar } = withBar({
+      ...job({ nose: { width: 8 }, bit: { shape: 'square', size: 8 } }),
+      feature: { keyway: { width: 8, height: 7, across: [28.2, 28.6] } },
+    })
+    for (const lane of bar.lanes) expect(lane.touchOff + lane.infeed).toBeCloseTo(15.9, 9)
+  })
+
+  it('each have a window of their own: nearer the middle more may stand out', () => {
+    // Three lanes of a nose of 3: 2.5 to either side, and the middle.
+    const { bar, asked } = withBar(job({ nose: { width: 3, cornerRadius: 0 } }))
+    expect(bar.stages).toHaveLength(1)
+    const middle = bar.lanes.find(({ offset }) => Math.abs(offset) < 1e-9)
+    const side = bar.lanes.find(({ offset }) => Math.abs(offset) > 1)
+    if (!middle || !side) throw new Error('no lanes')
+    // Withdrawn as far from its own first touch, the bar's back keeps as much from the far wall: touch and wall are what differ.
+    const far = (offset: number) => Math.sqrt((12.5 - 8 - (asked?.clearance.back ?? NaN)) ** 2 - offset ** 2)
+    expect(middle.projectionMax - side.projectionMax).toBeCloseTo(
+      far(0) + middle.touchOff - far(side.offset) - side.touchOff,
+      6,
+    )
+  })
+})
+
 describe('the bar beyond the hub', () => {
   it('pushed, runs out by overtravel and the end below the bit’s face on the screw’s side', () => {
     const { bar } = withBar(job({ stroke: 'push' }))
@@ -51,5 +76,52 @@ describe('the bar beyond the hub', () => {
     expect(bar.overBarAndNose).toBeCloseTo(16 + bar.projection, 9)
     expect(bar.stock.diameter).toBeGreaterThanOrEqual(bar.shank.nominal)
     expect(bar.stock.length).toBeGreaterThanOrEqual(bar.overall + 3 - 1e-9)
+  })
+})
+
+// By the sentences that give the reasons, with pencil and paper.
+describe('lengths and small sizes of a bar', () => {
+  it('Ø16 through a hub of 40: hub, 1 of overtravel, 12.7 before the holder and the end below the bit', () => {
+    const { bar } = withBar(job({}))
+    const end = bar.tipBeyond - 1
+    expect(bar.bodyLength).toBe(Math.ceil(40 + 1 + 12.7 + end))
+    expect(bar.overhang).toBeCloseTo(bar.bodyLength - end, 9)
+    // Three diameters are 48, in fives.
+    expect(bar.overall).toBe(bar.bodyLength + 50)
+    expect(bar.stock).toMatchObject({ diameter: 16, length: bar.overall + 3 })
+    expect(bar.shank).toMatchObject({ lower: expect.closeTo(15.982, 9), upper: 16 })
+    expect(bar).toMatchObject({ endChamfer: 1, mouthChamfer: 0.3, shouldered: false, fillet: 0 })
+    expect(bar.countersink).toBeCloseTo(Math.ceil(11 * bar.screw.major) / 10, 9)
+    expect(bar.wallBesideHole).toBeCloseTo((16 - bar.crossHole.nominal) / 2, 9)
+    expect(bar.wallRoundTap).toBeCloseTo((16 - bar.screw.major) / 2, 9)
+    expect(bar.holeRatio).toBeCloseTo(bar.crossHole.nominal / 16, 9)
+  })
+
+  const slim = (shank: number) =>
+    withBar({
+      name: 'slim',
+      units: 'in',
+      bore: { diameter: 1, tolerance: [0, 0], length: 1.5 },
+      hub: { outside: 3 },
+      feature: { keyway: { width: 0.25, height: 0.25, across: 1.114 } },
+      tooling: {
+        bar: { diameter: 0.28, shank, bit: { shape: 'square', size: 0.125 }, nose: { width: 0.1 }, behind: 2 },
+      },
+    }).bar
+
+  it('.280 on a shank of 3/8 in inches: the shank .3745 to .3750, 1-1/4 long; the shoulder’s fillet .040', () => {
+    const bar = slim(0.375)
+    const end = bar.tipBeyond / 25.4 - 1 / 25.4
+    expect(bar.bodyLength / 25.4).toBeCloseTo(Math.ceil(16 * (1.5 + 1 / 25.4 + 0.5 + end)) / 16, 9)
+    expect((bar.overall - bar.bodyLength) / 25.4).toBeCloseTo(1.25, 9)
+    expect(bar.shank.upper / 25.4).toBeCloseTo(0.375, 9)
+    expect(bar.shank.lower / 25.4).toBeCloseTo(0.3745, 9)
+    expect(bar.diameter.lower / 25.4).toBeCloseTo(0.278, 9)
+    expect(bar.endChamfer / 25.4).toBeCloseTo(0.02, 9)
+    expect(bar.fillet / 25.4).toBeCloseTo(0.04, 9)
+    // 3 mm to face, up to 1/16.
+    expect(bar.stock.length / 25.4).toBeCloseTo(Math.ceil(16 * (bar.overall / 25.4 + 3 / 25.4)) / 16, 9)
+    // A lower shoulder takes no larger fillet than half of it.
+    expect(slim(0.3125).fillet / 25.4).toBeCloseTo(0.01625, 9)
   })
 })

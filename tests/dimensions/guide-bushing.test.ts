@@ -162,6 +162,45 @@ describe('bushing of a design', () => {
     expect(room).toBeLessThanOrEqual(0.05 + 0.005 + 1e-9)
   })
 
+  it('a small one in inches and a large one in mm, every size by the sentence that gives its reason', () => {
+    const tool = { ...eighth, firstTooth: 0.2, lastTooth: 0.245, pilot: 0.19 }
+    const small = job('in', 0.45, 0.51, 0.75, tool).bushing
+    const inches = (mm: number) => Number((mm / 25.4).toFixed(6))
+    expect([small.outside.lower, small.outside.upper].map(inches)).toEqual([0.449, 0.4495])
+    expect(inches(small.length)).toBe(0.8125) // the bore and 1/16
+    expect(inches(small.collarDiameter)).toBe(0.875) // .450 + .375, up to 1/16
+    expect(inches(small.collarThickness)).toBe(0.1875)
+    expect(inches(small.lead.length)).toBe(0.04)
+    expect(Object.values(small.undercut).map(inches)).toEqual([0.03, 0.008, 0.008])
+    // .1255 and 0.08 mm is .12865, to .0005, a thousandth either way.
+    expect([small.slotWidth.lower, small.slotWidth.upper].map(inches)).toEqual([0.1275, 0.1295])
+    expect(inches(small.shim.width)).toBe(0.1245)
+    expect(inches(small.shim.length)).toBe(0.96) // .8125 + .1875 - .04
+    expect(inches(small.shim.headWidth)).toBe(0.453125) // .1285 + .3125, up to 1/64
+    expect(inches(small.shim.hole)).toBe(0.09375)
+    expect(inches(small.stock.length)).toBe(2.125) // 1.000 of part, 1/8 to part off, 1 of grip
+    expect(small.teethInCut).toEqual({ least: 3, most: 4 })
+    expect(inches(small.bite)).toBe(0.0025)
+
+    const large = job('mm', 25, 28.3, 40, { ...eight, toothWidth: 8 }).bushing
+    expect(large).toMatchObject({
+      outside: { nominal: 25, lower: 24.975, upper: 24.987 },
+      length: 42,
+      collarDiameter: 37,
+      collarThickness: 6,
+      lead: { length: 1.5 },
+      undercut: { width: 1.2, depth: 0.3, radius: 0.3 },
+      slotWidth: { nominal: 8.08 },
+      // Slot less 0.15; 42 + 6 - 1; slot and 8 up; a third of the slot and 1.5 to the half, 4 at the most.
+      shim: { width: 7.93, length: 47, headWidth: 16.5, headLength: 8, hole: 4, corner: 0.5 },
+      stock: { length: 76 }, // 48 of part, 3 and 25
+    })
+    // The first tooth just enters: 12.5 + 11.842719 - 0.05 - 12.5, to 0.01; what is missing to 28.3 in two shims.
+    expect(large.backWall.nominal).toBeCloseTo(11.79, 9)
+    expect(large.shims).toEqual([1.055, 1.055])
+    expect(large.passes.map(({ over }) => over)).toEqual([26.19, 27.245, 28.3].map((over) => expect.closeTo(over, 9)))
+  })
+
   it('its plate hole clears the slot’s corners', () => {
     // Worked scenario, derived: 25 bore, 8 × 7, sharp corners.
     expect(job('mm', 25, 28.3, 40, { ...eight, toothWidth: 8 }).bushing.plateHoleRadius).toBeCloseTo(16.498466, 6)

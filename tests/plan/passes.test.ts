@@ -80,6 +80,19 @@ describe('passes', () => {
 })
 
 describe('what the dial reads', () => {
+  it('the crown is cut away at 12.5 less touch at 11.842719, and the lag, up to the next mark', () => {
+    const made = designed(
+      metric(
+        { machine: 'mill', nose: { width: 8, cornerRadius: 0 } },
+        { bore: { diameter: 25, tolerance: [0, 0], length: 40 }, feature: { keyway: { width: 8, across: 28.3 } } },
+      ),
+    )
+    const { crown, mark } = made.plan.dial
+    const wanted = 12.5 - 11.842719 + (made.loads?.lag.most ?? NaN)
+    expect(crown).toBeGreaterThanOrEqual(wanted - 1e-6)
+    expect(crown).toBeLessThan(wanted + mark)
+  })
+
   it('a dial that reads diameter goes twice as far: .130 is .260, 130 marks of .002 (worked scenario, derived)', () => {
     const { dial } = planOf(inchJob({ machine: 'lathe', dial: { mark: 0.002, reads: 'diameter' } }))
     expect(dial.target / inch).toBeCloseTo(0.26, 5)
