@@ -187,7 +187,7 @@ export const reliefLength = (job: FitJob): number =>
 /** A groove that both the floor's corners and the chip find room in. */
 export const reliefRemedies = (job: FitJob): readonly Proposal[] => {
   const relief = job.spec.bore.blind?.relief
-  const diameter = Math.max(relief?.diameter ?? 0, upTo(job, 2 * job.section.cornerReach + 0.4, 0.1, 0.005))
+  const diameter = Math.max(relief?.diameter ?? 0, upTo(job, 2 * job.section.cornerReachMost + 0.4, 0.1, 0.005))
   const long = Math.max(relief?.length ?? 0, upTo(job, reliefLength(job), 0.5, 0.01))
   return [
     {

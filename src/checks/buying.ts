@@ -34,7 +34,9 @@ const additions = (job: FitJob): readonly Bought[] => {
       list: 'drills' as const,
       as: { '': written(job, drill.diameter) },
     }))
+  // The largest first: of two that serve it holds the bit better.
   const threads = usual.threads
+    .toReversed()
     .filter((name) => !shop.threads.includes(name) && within(threadNamed(name)?.major ?? Infinity))
     .map((name) => ({
       say: `Buy a tap and set screws of ${name}`,

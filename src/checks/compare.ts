@@ -134,7 +134,8 @@ const good = (job: Worked, way: Way): string =>
 
 const sentence = (job: Worked, best: Way, other: Way): string => {
   const asked = best.by === 'bar' ? 'Cut it with the bar' : 'Broach it'
-  const first = `${asked}: ${takes(job, best)}.`
+  // A broach that nobody has measured has no pushes yet.
+  const first = best.passes === undefined ? `${asked}. ${best.why ?? ''}`.trim() : `${asked}: ${takes(job, best)}.`
   if (other.verdict === 'fail') return `${first} ${nameOf(other)} it does not go: ${other.why ?? 'a rule is broken.'}`
   if (other.passes === undefined) return `${first} ${other.why ?? ''}`.trim()
   const against = `${nameOf(other)} it takes ${takes(job, other)}.`

@@ -124,7 +124,7 @@ const reliefFor = (job: Worked) => {
   return (
     blind && {
       beyond: Math.max(blind.beyond, upTo(job, 1.6 * job.section.width + 6, 1, 1 / 16)),
-      diameter: Math.max(blind.relief?.diameter ?? 0, upTo(job, 2 * job.section.cornerReach + 0.4, 0.1, 0.005)),
+      diameter: Math.max(blind.relief?.diameter ?? 0, upTo(job, 2 * job.section.cornerReachMost + 0.4, 0.1, 0.005)),
       length: Math.max(blind.relief?.length ?? 0, upTo(job, 2, 0.5, 0.01)),
     }
   )

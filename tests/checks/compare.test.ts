@@ -55,6 +55,11 @@ describe('bar or broach', () => {
     expect(made.ways?.recommended).toBe('press')
     expect(made.ways?.says).toContain('Broach it: 3 pushes')
     expect(made.ways?.says).toContain('of the 42.0 kN there is')
+    // Three minutes a push.
+    expect(press?.minutes).toBe(9)
+    expect(bar?.minutes).toBe(made.plan?.time.whole)
+    expect(made.ways?.says).toContain(`about 9 minutes`)
+    expect(made.ways?.says).toContain(`${bar?.passes} passes, about ${Math.ceil(bar?.minutes ?? NaN)} minutes`)
   })
 
   it('a press that is too weak leaves the bar, and says why', () => {
@@ -64,9 +69,17 @@ describe('bar or broach', () => {
     expect(ways?.ways[1]?.why).toBeDefined()
   })
 
+  it('where the bar does not go and no broach is told, that is said, and no pushes are made up', () => {
+    const { ways } = compared({ bar: { diameter: 24 }, press: {} })
+    expect(ways?.recommended).toBe('press')
+    expect(ways?.says).toMatch(/^Broach it\. No broach is told: .* With the bar it does not go: /)
+  })
+
   it('where neither goes, neither is recommended', () => {
     const { ways } = compared({ bar: { diameter: 24 }, press: { broach, force: '12 kN' } })
     expect(ways?.recommended).toBeUndefined()
     expect(ways?.says).toContain('Neither way goes as it stands.')
+    expect(ways?.says).toContain(`With the bar: ${ways?.ways[0]?.why}`)
+    expect(ways?.says).toContain(`With the broach: ${ways?.ways[1]?.why}`)
   })
 })

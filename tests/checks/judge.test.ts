@@ -92,6 +92,23 @@ describe('judging', () => {
     )
   })
 
+  it('writes a number in its unit, rounded to the nearest where it holds', () => {
+    const says = (unit: RuleUnit, measured: number, limit: number, job = metric) =>
+      judge(ruleOf(measured, limit, { unit }), job).reason
+    expect(says('degrees', 4.26, 4)).toBe('4.3° stands against 4.0°.')
+    expect(says('HRC', 35, 20)).toBe('35.0 HRC stands against 20.0 HRC.')
+    expect(says('mm2', 20.126, 20)).toBe('20.13 mm² stands against 20.00 mm².')
+    expect(says('ratio', 1.2346, 1)).toBe('1.235 stands against 1.000.')
+    expect(says('count', 3, 2)).toBe('3 stands against 2.')
+    expect(says('N', 2.6, 2.4)).toBe('3 N stands against 2 N.')
+    expect(says('N/mm2', 250.6, 100)).toBe('251 N/mm² stands against 100 N/mm².')
+    expect(says('N mm', 4260, 1000)).toBe('4.3 N m stands against 1.0 N m.')
+    // 1 lbf is 4.4482216 N, and 25.4 mm of it 112.98483 N mm (NIST SP 811).
+    expect(says('N', 44.482216, 4.4482216, inches)).toBe('10 lbf stands against 1 lbf.')
+    expect(says('N mm', 1129.8483, 112.98483, inches)).toBe('10 lbf in stands against 1 lbf in.')
+    expect(says('N/mm2', 250.6, 100, inches)).toBe('251 N/mm² stands against 100 N/mm².')
+  })
+
   it('prints no two numbers that contradict the verdict, in any unit of either kind of job', () => {
     const near = fc.double({ min: -2, max: 2, noNaN: true }).map((share) => share ** 5 / 32)
     fc.assert(

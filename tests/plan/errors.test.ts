@@ -93,5 +93,11 @@ describe('the errors of a job', () => {
     const one = designed({ ...pulley, tooling: { bar: {} } })
     const two = designed({ ...pulley, feature: { keyway: { at: [0, 100.3] } }, tooling: { bar: {} } })
     expect(of(two.errors, 'bar', 'position')?.worst ?? 0).toBeGreaterThan(of(one.errors, 'bar', 'position')?.worst ?? 0)
+    // Minutes of arc at the bore's wall.
+    const turning = (job: typeof one) =>
+      of(job.errors, 'bar', 'position')?.contributions.find((each) => each.of === 'turning the work on')?.by
+    expect(two.indexing?.spread).toBeGreaterThan(0)
+    expect(turning(two)).toBeCloseTo(12.005 * Math.tan(((two.indexing?.spread ?? NaN) / 60) * (Math.PI / 180)), 4)
+    expect(turning(one)).toBeUndefined()
   })
 })

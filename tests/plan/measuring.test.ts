@@ -159,6 +159,19 @@ describe('where across cannot be measured to the bore', () => {
     expect(ways.map(({ by }) => by)).toEqual(['plug and blocks'])
   })
 
+  it('pairs count round from the first slot that is named, in whatever order they are', () => {
+    const pairs = (at: readonly number[]) =>
+      measured({ ...plain, feature: { keyway: { standard: 'iso-773', at } } }).floorToFloor?.pairs
+    expect(pairs([0, 90, 180])).toEqual([[1, 3]])
+    expect(pairs([30, 120, 210])).toEqual([[1, 3]])
+    // From 210 on: 30 is the second, 120 the third.
+    expect(pairs([210, 30, 120])).toEqual([[1, 2]])
+    expect(pairs([300, 30, 120, 210])).toEqual([
+      [1, 3],
+      [2, 4],
+    ])
+  })
+
   it('a slot that takes part of the wall: blocks over a plug that fills the bore', () => {
     const { toBore, floorToFloor, ways, section } = measured({
       ...plain,

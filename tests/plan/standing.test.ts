@@ -7,6 +7,7 @@ import { boreFound, wantedOf, within } from '../../src/plan/found.ts'
 import { expectedOf, readingBefore, standing, stretchesOf } from '../../src/plan/standing.ts'
 import { parse } from '../../src/spec/parse.ts'
 import { readSpec } from '../../src/spec/read.ts'
+import { designed } from '../dimensions/designed.ts'
 
 const folder = join(import.meta.dirname, '../specimens')
 const jobs = readdirSync(folder)
@@ -111,6 +112,26 @@ describe('what is found', () => {
       // At the last gate next to nothing is missing, measured as it is.
       expect(Math.abs(expectedOf(last, plan.gateBy).byDial - wanted.middle)).toBeLessThan(0.35)
     }
+  })
+
+  it('between two floors the limits are twice those of a floor, whether the spline names them or not', () => {
+    const job = { units: 'mm', bore: { diameter: 25, tolerance: [0, 0], length: 40 }, hub: { outside: 60 } }
+    const { plan, measuring, section } = designed({
+      ...job,
+      feature: { keyway: { width: 8, across: [28.2, 28.6], at: [0, 180] } },
+    })
+    if (!plan) throw new Error('no plan')
+    const { floorToFloor, ...without } = measuring
+    // 2 × (28.2 − 12.5) to 2 × (28.6 − 12.5).
+    const wanted = { by: 'floor to floor', least: 31.4, middle: 31.8, most: 32.2, none: 25 }
+    for (const told of [wantedOf(plan, measuring, section), wantedOf(plan, without, section)])
+      expect(told).toEqual({
+        ...wanted,
+        least: expect.closeTo(31.4, 9),
+        middle: expect.closeTo(31.8, 9),
+        most: expect.closeTo(32.2, 9),
+      })
+    expect(floorToFloor?.pairs).toEqual([[1, 2]])
   })
 
   it('between two floors each slot goes on by half of what is missing', () => {
