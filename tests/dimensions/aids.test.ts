@@ -125,6 +125,12 @@ describe('spacer', () => {
     expect(pressSpacer?.under).toBe('bar')
     expect(pressSpacer?.height).toBeGreaterThanOrEqual(bar.tipBeyond + 2)
     expect((pressSpacer?.opening ?? 0) / 2).toBeGreaterThanOrEqual(section.cornerReachMost + 0.2)
+    // The next round on hand 1 mm over, or one to be sawn out 2 mm over.
+    const spacer = (rounds: readonly number[]) =>
+      withBar(job({ tooling: { bar: { machine: 'mill', behind: 20 } }, shop: { rounds } })).pressSpacer
+    const outside = spacer([100])?.outside ?? NaN
+    expect(spacer([outside + 0.5, outside + 5])?.stock.diameter).toBe(outside + 5)
+    expect(spacer([10])?.stock.diameter).toBe(outside + 2)
   })
 })
 

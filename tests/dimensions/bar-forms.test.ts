@@ -53,6 +53,9 @@ describe('a bar of one piece', () => {
       endSetBack: expect.closeTo(3 * Math.tan(Math.PI / 36), 9), // 5°
       noseTolerance: { nominal: 2, lower: 2, upper: 2 },
     })
+    // Withdrawn to first touch at √8 its axis stands √8 − 1.07 − 2.25 from the bore's: that much nearer to the far wall than 3 − 2.25.
+    expect(groundBar?.projection).toBeCloseTo(1.07, 9)
+    expect(groundBar?.gaps.back).toBeCloseTo(0.75 - (1.07 + 2.25 - Math.sqrt(8)), 9)
   })
 
   it('in inches its shank is turned down by half a thousandth at the most, never over', () => {

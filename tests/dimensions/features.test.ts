@@ -29,6 +29,16 @@ describe('a spline of six, 6 wide in 23, 26.1 over the floors', () => {
     expect(section.spline?.floorToFloor?.nominal).toBeCloseTo(26.1, 9)
   })
 
+  it('has a land with two slots only: half of a bore of 23 less two mouths of 6', () => {
+    const { section } = designed({
+      units: 'mm',
+      bore: { diameter: 23, tolerance: [0, 0], length: 30 },
+      feature: { spline: { count: 2, width: [6, 6], major: [26, 26.2] } },
+    })
+    expect(section.land).toBeCloseTo(11.5 * (Math.PI - 2 * Math.asin(3 / 11.5)), 6)
+    expect(section.measurable?.map(({ to }) => to)).toEqual(['floor', 'floor'])
+  })
+
   it('has its land; ISO 14 prints an arc of 5.97 on the minor diameter', () => {
     expect(section.spline?.landAngle).toBeCloseTo(29.756669, 6)
     expect(section.spline?.landArc).toBeCloseTo(5.972546, 6)

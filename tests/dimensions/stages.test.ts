@@ -39,6 +39,16 @@ describe('a bar in stages', () => {
     expect(bitLengthWindow(1.382576, 8, 3, 1.2, 0.1).most).toBeCloseTo(8.982576, 5)
   })
 
+  it('10 mm, 4 × 4, bar 8, set within 0.03: by tenths where that costs no more than a tenth of a stage', () => {
+    // As above, p reaches 5.003469 + p from touch at 4.582576: 1.3 less 0.03 is deeper by 1.69, 1.35 by 1.74.
+    const [first] = stagesFor(exact(10, 4, 11.8, 0.1), 8, 0.03, workshop, 6) ?? []
+    expect(first?.projection).toBe(1.3)
+    expect((first?.to ?? NaN) - (first?.from ?? NaN)).toBeCloseTo(1.69, 9)
+    // By whole millimetres it would cost more: 1 goes 1.39 deep, which is less than 0.9 of 1.74.
+    const [coarse] = stagesFor(exact(10, 4, 11.8, 0.1), 8, 0.03, { setting: 1, fine: 0.01 }, 6) ?? []
+    expect(coarse?.projection).toBe(1.35)
+  })
+
   it('10 mm, 4 × 4, bar 7.6: one is enough', () => {
     // Worked scenario, derived: 1.765558 to 1.782576.
     const stages = stagesFor(exact(10, 4, 11.8, 0.1), 7.6, 0, endless, 6) ?? []

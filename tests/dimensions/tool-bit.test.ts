@@ -95,4 +95,28 @@ describe('bit of a design', () => {
     expect(bit.endSetBack.nominal).toBeCloseTo(bit.size * Math.tan((bit.endRelief * Math.PI) / 180), 9)
     expect(bit.faceDrop.nominal).toBeCloseTo(bit.noseLength * Math.tan((bit.rake * Math.PI) / 180), 9)
   })
+
+  it('has limits half a degree to either side, a neck radius by its length, and a nose with two regrinds in it', () => {
+    const { bit, bar } = withBar(job)
+    const tan = (degrees: number) => Math.tan((degrees * Math.PI) / 180)
+    expect(bit.angleTolerance).toBe(0.5)
+    expect(bit.endSetBack.lower).toBeCloseTo(bit.size * tan(bit.endRelief - 0.5), 9)
+    expect(bit.endSetBack.upper).toBeCloseTo(bit.size * tan(bit.endRelief + 0.5), 9)
+    expect(bit.faceDrop.lower).toBeCloseTo(bit.noseLength * tan(bit.rake - 0.5), 9)
+    expect(bit.faceDrop.upper).toBeCloseTo(bit.noseLength * tan(bit.rake + 0.5), 9)
+    // The neck is widest with the least taper and narrowest with the most; so is the heel with the side relief.
+    const taper = (by: number) => effectiveTaper(1 + by, bit.rake + by, bit.sideRelief + by)
+    const neck = (by: number) => bit.noseWidth.nominal - 2 * bit.noseLength * tan(taper(by))
+    expect(bit.widthAtNeck.upper).toBeCloseTo(neck(-0.5), 9)
+    expect(bit.widthAtNeck.lower).toBeCloseTo(neck(0.5), 9)
+    expect(bit.widthPerRegrind).toBeCloseTo(0.5 * tan(taper(0)), 9)
+    // A quarter of a millimetre twice, up to the half.
+    expect(bit.noseLength).toBeCloseTo(Math.ceil(2 * (Math.max(bar.noseLengthMin, 0.5) + 0.5)) / 2, 9)
+    expect(bit.neckRadius).toBe(bit.noseLength < 3 ? 0.2 : 0.5)
+    const longer = withBar({ ...job, bore: { diameter: 60, length: 60 } }).bit
+    expect([longer.noseLength >= 3, longer.neckRadius]).toEqual([true, 0.5])
+    const inch = withBar({ ...job, units: 'in', bore: { diameter: 1.5, length: 2 } }).bit
+    expect(inch.neckRadius / 25.4).toBeCloseTo(inch.noseLength < 3 ? 0.01 : 0.02, 9)
+    expect(inch.regrindStep / 25.4).toBeCloseTo(0.01, 9)
+  })
 })

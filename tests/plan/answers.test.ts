@@ -63,6 +63,11 @@ describe('at a gate', () => {
     expect(giveFound(loads, gate, loads.lag.most * share)).toBeCloseTo(loads.machineGive, 6)
     // Stiffer than anything: no machine.
     expect(giveFound(loads, gate, -1)).toBeUndefined()
+    // At the edge or at the end passes are halved, or spring: that says nothing of the machine.
+    for (const kind of ['edge', 'last', 'setting'] as const)
+      expect(giveFound(loads, { ...gate, kind }, loads.lag.most * share)).toBeUndefined()
+    const { expected: _, ...untold } = gate
+    expect(giveFound(loads, untold, loads.lag.most * share)).toBeUndefined()
   })
 })
 

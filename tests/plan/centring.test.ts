@@ -71,6 +71,22 @@ describe('the two corners', () => {
     expect(0.5 * perDegree).toBeCloseTo(0.0042, 4)
   })
 
+  it('may be out of square by as much as looks like the offset allowed: .016822 at 11.842719 is 0.081386°', () => {
+    const { squareWithin, table, uncertainty } = centringOf(keyed, 8, 11.842719, { mark: 0.02, perInfeed: 1 }, 'mm')
+    expect(squareWithin).toBeCloseTo(0.081386, 4)
+    // Half a mark, and marks one by one: 11.842719/8 sideways for each.
+    expect(uncertainty).toBeCloseTo(0.0148034, 6)
+    expect(table.map(({ difference }) => Math.round(difference * 1e6) / 1e6)).toEqual([
+      0.02, 0.04, 0.06, 0.08, 0.1, 0.2,
+    ])
+    expect(table.map(({ move }) => Math.round(move * 1e4) / 1e4)).toEqual([
+      0.0296, 0.0592, 0.0888, 0.1184, 0.148, 0.2961,
+    ])
+    // A finer dial is tabled by 0.02 mm, or by .001 in.
+    const finer = (units: 'mm' | 'in') => centringOf(keyed, 8, 11.842719, { mark: 0.005, perInfeed: 1 }, units).table[0]
+    expect([finer('mm')?.difference, finer('in')?.difference]).toEqual([0.02, 0.0254])
+  })
+
   it('a dial that reads diameter shows twice the difference for the same offset', () => {
     const travel = centringOf(keyed, 8, 11.842719, { mark: 0.02, perInfeed: 1 }, 'mm')
     const diameter = centringOf(keyed, 8, 11.842719, { mark: 0.04, perInfeed: 2 }, 'mm')

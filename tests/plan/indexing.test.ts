@@ -4,7 +4,7 @@ import { usualHoleCircles } from '../../src/standards/dividing.ts'
 import { sectionOf } from '../../src/dimensions/section.ts'
 import { playNeeded } from '../../src/plan/index-play.ts'
 import { circleFor, crankTo, indexingOf, plateOf } from '../../src/plan/indexing.ts'
-import { specOf } from '../dimensions/designed.ts'
+import { designed, specOf } from '../dimensions/designed.ts'
 
 const head = { ratio: 40, circles: usualHoleCircles }
 const evenly = (count: number) => Array.from({ length: count }, (_, n) => (360 * n) / count)
@@ -206,5 +206,19 @@ describe('the play that errors ask for', () => {
     expect(indexed(spline).play).toBeCloseTo(0.039, 9)
     expect(indexed({ spline: { count: 6, width: 6, major: 26 } }).play).toBeUndefined()
     expect(indexed({ spline: { count: 6, width: 6, major: 26 } }, { play: 0.05 }).play).toBe(0.05)
+  })
+
+  it('is judged where somebody has said the play, or where some is needed: else there is nothing to say', () => {
+    const verdict = (index: object) =>
+      designed({
+        units: 'mm',
+        bore: { diameter: 23, length: 30 },
+        hub: { outside: 60 },
+        feature: { spline: { count: 6, width: 6, major: 26 } },
+        tooling: { bar: {}, index },
+      }).findings.find(({ rule }) => rule === 'index-fits')?.verdict
+    expect(verdict({})).toBeUndefined()
+    expect(verdict({ eccentric: 0.02 })).toBe('unknown')
+    expect(verdict({ eccentric: 0.02, play: 0.1 })).toBe('pass')
   })
 })
