@@ -109,6 +109,10 @@ const limits: Readonly<Record<string, Limit>> = {
   // ASME B17.1: .010 in; .002 in up to 4 in long.
   'keyway-in-middle': 0.254,
   'keyway-runs-true': 0.0508,
+  // 8 JS9 on a key 8 h9 has 0.018 of play at mid-tolerance (ISO 286: h9 is 0 to −0.036); turned, a slot 0.067286 off takes it up (derived).
+  'key-goes-in-as-found': 0.018,
+  'broach-keeps-middle': (job) =>
+    Math.abs((job.keyLoads?.offsetWithin ?? NaN) - 0.067286) < 1e-5 ? job.keyLoads?.offsetWithin : NaN,
   'key-carries-load': 1000,
   'flanks-carry-load': 1000,
   // Half of an infeed of 0.02; the flats 16 apart.

@@ -79,6 +79,38 @@ describe('the bar beyond the hub', () => {
   })
 })
 
+describe('a bar that has no room', () => {
+  it('is drawn with its nose a crown and the front clearance out: thicker than the bore with its clearances', () => {
+    const { bar, asked } = withBar(job({ diameter: 24.9 }))
+    expect([bar.projectionMin, bar.projectionMax].every(Number.isFinite)).toBe(false)
+    expect(bar.projection).toBeCloseTo(28.3 - 25 + (asked?.clearance.front ?? NaN), 2)
+  })
+
+  it('with room, but none to set it in, stands in the middle of its window', () => {
+    const { bar } = withBar(job({ diameter: 19, setting: 1, stages: 1 }))
+    expect(bar.projectionMax - bar.projectionMin).toBeLessThan(2)
+    expect(bar.projection).toBeCloseTo((bar.projectionMin + bar.projectionMax) / 2, 2)
+  })
+})
+
+describe('the nose of a socket', () => {
+  it('is as wide as a round blank gives it, nine tenths: 16 across in 17.07 has a mouth of 7.107', () => {
+    // On the flat, 8 from the axis, the bore reaches √(8.535² − 64); the corner is 8 from the middle, and half the mouth that difference × sin 45°.
+    const mouth = 2 * (8 - Math.sqrt(8.535 ** 2 - 64)) * Math.SQRT1_2
+    const { bar, section } = withBar({
+      name: 'square',
+      units: 'mm',
+      bore: { diameter: 17.07, tolerance: [0, 0], length: 20 },
+      hub: { outside: 60 },
+      feature: { socket: { sides: 4, across: [16, 16] } },
+      tooling: { bar: { bit: { shape: 'round', size: 8 } } },
+    })
+    expect(section.widthLimits.upper).toBeCloseTo(mouth, 6)
+    expect(mouth).toBeCloseTo(7.107, 3)
+    expect(bar.noseWidth).toBeCloseTo(7.2, 9)
+  })
+})
+
 // By the sentences that give the reasons, with pencil and paper.
 describe('lengths and small sizes of a bar', () => {
   it('Ø16 through a hub of 40: hub, 1 of overtravel, 12.7 before the holder and the end below the bit', () => {

@@ -54,6 +54,30 @@ describe('section by a standard', () => {
   })
 })
 
+describe('a shaft that is told of', () => {
+  it('has its own keyseat: 28.3 to 28.5, less 21 to 21.1 of shaft, less 7 of key at h11 (0 to −0.09)', () => {
+    const { section } = designed({
+      units: 'mm',
+      bore: { diameter: 25, length: 30 },
+      feature: { keyway: {} },
+      shaft: { across: [21, 21.1] },
+    })
+    expect(section.key?.shaft?.across).toMatchObject({ lower: 21, upper: 21.1 })
+    expect(section.key?.shaft?.depth).toBeCloseTo(25 - 21.05, 9)
+    expect(section.key?.topClearance?.lower).toBeCloseTo(28.3 - 21.1 - 7, 9)
+    expect(section.key?.topClearance?.upper).toBeCloseTo(28.5 - 21 - 6.91, 9)
+    // By hand there is no standard keyseat to take the width from.
+    const bare = designed({
+      units: 'mm',
+      bore: { diameter: 25, length: 30 },
+      feature: { keyway: { width: 8, height: 7, across: 28.3 } },
+      shaft: { across: 21 },
+    }).section
+    expect(bare.key?.shaft?.width).toMatchObject({ lower: 8, upper: 8 })
+    expect(bare.key?.topClearance?.nominal).toBeCloseTo(0.3, 9)
+  })
+})
+
 describe('section by hand', () => {
   const byHand = (keyway: object) =>
     designed({ units: 'mm', bore: { diameter: 25, tolerance: [0, 0], length: 30 }, feature: { keyway } }).section
