@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { browsing, openInvented, specOf, untilSpec, visit } from './visit.ts'
+import { browsing, newContext, openInvented, specOf, untilSpec, visit } from './visit.ts'
 
 browsing()
 
@@ -79,7 +79,7 @@ describe('running the cut', () => {
   })
 
   it('who wants no motion goes from gate to gate', async () => {
-    const { page } = await visit({ reducedMotion: 'reduce' })
+    const { page } = await visit({ within: await newContext({ reducedMotion: 'reduce' }) })
     await openInvented(page, 'a cider-mill pulley')
     await dial(page).waitFor()
     await dial(page).fill('0')

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { violations } from './axe.ts'
-import { browsing, newContext, openInvented, specOf, visit, type Visit } from './visit.ts'
+import { browsing, newContext, openInvented, specOf, visit, type Visit, type Visiting } from './visit.ts'
 
 browsing()
 
@@ -64,11 +64,9 @@ const later = (page: Page): Promise<unknown> =>
     await seen()
   })
 
-const toMachine = async (text: string, options: Parameters<typeof visit>[0] = {}): Promise<Visit> => {
-  const { within, at: address, ...more } = options
-  const context = within ?? (await newContext({ viewport: { width: 390, height: 844 }, ...more }))
-  await context.addInitScript(putForward)
-  const seen = await visit({ within: context, ...(address !== undefined && { at: address }) })
+const hand = { width: 390, height: 844 }
+const toMachine = async (text: string, options: Visiting = {}): Promise<Visit> => {
+  const seen = await visit({ viewport: hand, first: putForward, ...options })
   await seen.page.evaluate(dropped, text)
   await seen.page.waitForSelector('.findings .finding')
   await seen.page.getByRole('link', { name: 'Go to the machine' }).click()
@@ -288,7 +286,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
   })
 
   it('a reload in the middle lands there, with every value; another job has its own', async () => {
-    const context = await newContext({ viewport: { width: 390, height: 844 } })
+    const context = await newContext({ viewport: hand })
     const { page, wrongs } = await toMachine(pulley, { within: context })
     await toCut(page)
     await page.getByRole('button', { name: 'Pass done' }).click()
@@ -389,9 +387,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
   })
 
   it('several slots: turned to one after another, and cut to a gate before it is measured', async () => {
-    const context = await newContext({ viewport: { width: 390, height: 844 } })
-    await context.addInitScript(putForward)
-    const spline = await visit({ within: context })
+    const spline = await visit({ viewport: hand, first: putForward })
     const { page } = spline
     await openInvented(page, 'a chaff-cutter clutch')
     await page.getByRole('link', { name: 'Go to the machine' }).click()
@@ -433,7 +429,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
   })
 
   it('at the press nothing is pressed before it mikes', async () => {
-    const { page, wrongs } = await visit({ viewport: { width: 390, height: 844 } })
+    const { page, wrongs } = await visit({ viewport: hand })
     await openInvented(page, 'a boat-winch gear')
     await page.getByRole('link', { name: 'Go to the machine' }).click()
     await at(page, 'stop')
@@ -460,7 +456,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
   })
 
   it('a browser that keeps nothing is told of, and so is a screen that goes dark', async () => {
-    const context = await newContext({ viewport: { width: 390, height: 844 } })
+    const context = await newContext({ viewport: hand })
     await context.addInitScript(() => {
       Object.defineProperty(window, 'localStorage', {
         get: () => {
@@ -478,12 +474,14 @@ describe('at the machine', { timeout: 180_000 }, () => {
   })
 
   it('opened with no job it says so, and with one that will not go it gives no reading', async () => {
-    const empty = await visit({ viewport: { width: 390, height: 844 } })
-    await empty.page.evaluate(() => {
+    const { page } = await visit({ viewport: hand })
+    await page.evaluate(() => {
       location.hash = '#machine'
     })
-    await empty.page.getByText('No job that can be cut lies on the page.').waitFor()
-    const { page } = await visit({ viewport: { width: 390, height: 844 } })
+    await page.getByText('No job that can be cut lies on the page.').waitFor()
+    await page.evaluate(() => {
+      location.hash = ''
+    })
     await page.evaluate(dropped, pulley.replace('diameter: 18', 'diameter: 23'))
     await page.waitForSelector('.findings .finding')
     await page.getByRole('link', { name: 'Go to the machine' }).click()

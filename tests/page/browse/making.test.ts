@@ -38,9 +38,10 @@ const downloads = async (page: Page, press: () => Promise<void>, count: number):
 }
 
 describe('what is made', { timeout: 180_000 }, () => {
+  // The pulley is made below, broken. By hand, `THOROUGH=1`, the clutch too.
   for (const [called, name] of [
     ['a boat-winch gear', 'winch-drum-gear'],
-    ['a chaff-cutter clutch', 'chaff-cutter-clutch'],
+    ...(process.env['THOROUGH'] ? [['a chaff-cutter clutch', 'chaff-cutter-clutch'] as const] : []),
   ] as const)
     it(`everything of ${called}, byte for byte what the command line makes`, async () => {
       const { page, wrongs } = await visit()

@@ -13,6 +13,10 @@ export interface Visit {
 
 let browser: Browser | undefined
 const contexts: BrowserContext[] = []
+/** Pages that are used again by the next test of the file, by what was put into them: a new one takes as long to start as many a test. */
+const kept = new Map<string, { readonly page: Page; readonly context: BrowserContext }>()
+/** What the page that is being looked at should not have done. */
+let wrongsNow: string[] = []
 
 /** Starts the browser for one file of tests, and ends it after them. `more`: how it draws. */
 export const browsing = (more: readonly string[] = plainly): void => {
@@ -26,21 +30,30 @@ export const browsing = (more: readonly string[] = plainly): void => {
   // What a page still does for itself would hold up the next.
   afterEach(async () => {
     for (const context of contexts.splice(0)) await context.close()
+    for (const { page } of kept.values()) if (page.url() !== nowhere) await page.goto(nowhere)
   })
   afterAll(async () => {
+    kept.clear()
     await browser?.close()
   })
 }
+const nowhere = 'about:blank'
+const usual = { width: 1400, height: 900 }
 
-export const newContext = async (options: BrowserContextOptions = {}): Promise<BrowserContext> => {
+const opened = async (options: BrowserContextOptions): Promise<BrowserContext> => {
   if (!browser) throw new Error('no browser was started')
-  const context = await browser.newContext({
-    viewport: { width: 1400, height: 900 },
+  return browser.newContext({
+    viewport: usual,
     acceptDownloads: true,
     // Keeping every file for a day with no line is tested by itself.
     serviceWorkers: 'block',
     ...options,
   })
+}
+
+/** A browser that nobody has used before; gone after the test. */
+export const newContext = async (options: BrowserContextOptions = {}): Promise<BrowserContext> => {
+  const context = await opened(options)
   contexts.push(context)
   return context
 }
@@ -53,36 +66,72 @@ const neverStill = (long: number): void => {
   window.setTimeout = waiting as typeof window.setTimeout
 }
 
-/** Opens the page in a context of its own, or in the one that is given. `sheets`: whether they and the card are laid when the job is still. */
-export const visit = async (
-  options: BrowserContextOptions & {
-    readonly within?: BrowserContext
-    readonly at?: string
-    readonly sheets?: boolean
-  } = {},
-): Promise<Visit> => {
-  const { within, at = '', sheets = false, ...rest } = options
-  const context = within ?? (await newContext(rest))
-  const page = await context.newPage()
-  if (!sheets) await page.addInitScript(neverStill, still)
-  const wrongs: string[] = []
+export interface Visiting {
+  readonly viewport?: { readonly width: number; readonly height: number }
+  /** The browser that it is visited with. Left out: one that looks as if nobody had used it before. */
+  readonly within?: BrowserContext
+  /** What stands behind the address. */
+  readonly at?: string
+  /** Whether sheets and card are laid when the job is still. */
+  readonly sheets?: boolean
+  /** What runs in the page before anything else does. */
+  readonly first?: () => void
+}
+
+/** Opens the page. Of two visits of one test, one at most does without `within`. */
+export const visit = async ({ within, viewport, at = '', sheets = false, first }: Visiting = {}): Promise<Visit> => {
   const home = inject('address')
+  const inside = `${sheets} ${first?.toString() ?? ''}`
+  let known = within ? undefined : kept.get(inside)
+  if (known && known.page.url() !== nowhere) throw new Error('this page is being looked at already')
+  if (!known) {
+    const context = within ?? (await opened({}))
+    const page = await context.newPage()
+    if (!sheets) await page.addInitScript(neverStill, still)
+    if (first) await page.addInitScript(first)
+    known = { page, context }
+    const wrongs: string[] = []
+    if (within) {
+      heard(known, home, () => wrongs)
+      await page.goto(`${home}${at}`)
+      await page.waitForSelector('.verdict .word')
+      return { ...known, wrongs }
+    }
+    heard(known, home, () => wrongsNow)
+    kept.set(inside, known)
+  }
+  const { page } = known
+  wrongsNow = []
+  const wrongs = wrongsNow
+  await page.setViewportSize(viewport ?? usual)
+  await page.emulateMedia({ media: null, colorScheme: null, reducedMotion: null, forcedColors: null })
+  const storage = await known.context.newCDPSession(page)
+  await storage.send('Storage.clearDataForOrigin', { origin: new URL(home).origin, storageTypes: 'all' })
+  await storage.detach()
+  await page.goto(`${home}${at}`)
+  await page.waitForSelector('.verdict .word')
+  return { ...known, wrongs }
+}
+
+const heard = (
+  { page, context }: { readonly page: Page; readonly context: BrowserContext },
+  home: string,
+  wrongs: () => string[],
+): void => {
   page.on('console', (message) => {
     if (message.text() !== 'Service Worker registration blocked by Playwright')
-      wrongs.push(`console ${message.type()}: ${message.text()}`)
+      wrongs().push(`console ${message.type()}: ${message.text()}`)
   })
-  page.on('pageerror', (error) => wrongs.push(`error: ${error.message}`))
+  page.on('pageerror', (error) => wrongs().push(`error: ${error.message}`))
   page.on('requestfailed', (request) => {
     // What was under way when the page was left has not failed.
     const why = request.failure()?.errorText
-    if (why !== 'net::ERR_ABORTED') wrongs.push(`failed: ${request.url()} ${why}`)
+    if (why !== 'net::ERR_ABORTED') wrongs().push(`failed: ${request.url()} ${why}`)
   })
   context.on('request', (request) => {
-    if (!request.url().startsWith(home) && !request.url().startsWith('blob:')) wrongs.push(`away: ${request.url()}`)
+    if (!request.url().startsWith(home) && !request.url().startsWith('blob:') && request.url() !== nowhere)
+      wrongs().push(`away: ${request.url()}`)
   })
-  await page.goto(`${home}${at}`)
-  await page.waitForSelector('.verdict .word')
-  return { page, context, wrongs }
 }
 
 /** Lays an invented job on the page, and waits until it is worked out. */
