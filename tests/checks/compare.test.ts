@@ -55,6 +55,8 @@ describe('bar or broach', () => {
     expect(made.ways?.recommended).toBe('press')
     expect(made.ways?.says).toContain('Broach it: 3 pushes')
     expect(made.ways?.says).toContain('of the 42.0 kN there is')
+    expect(press?.make).toEqual(['guide bushing', 'shims'])
+    expect(bar?.make).toEqual(['cutter bar', 'tool bit'])
     // Three minutes a push.
     expect(press?.minutes).toBe(9)
     expect(bar?.minutes).toBe(made.plan?.time.whole)

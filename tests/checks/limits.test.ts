@@ -183,3 +183,20 @@ describe('a rule measures', () => {
     expect(findingOf(id).finding.measured).toBeCloseTo(measured, 9)
   })
 })
+
+it('exact sizes leave a hundredth for the lag; a bar in several stages says in which it is tightest', () => {
+  const ruleOf = (id: string) => everyRule.find((rule) => rule.id === id)
+  const [lag, enters] = [ruleOf('lag-in-limits'), ruleOf('projection-enters')]
+  if (!lag || !enters) throw new Error('no such rules')
+  const job = sizedOf({
+    units: 'mm',
+    bore: { diameter: 25, tolerance: [0, 0], length: 40 },
+    hub: { outside: 60 },
+    feature: { keyway: { width: 8, height: 7, across: 28.3 } },
+    tooling: { bar: { diameter: 22, infeed: 0.005 } },
+  })
+  expect(judge(lag, job).limit).toBeCloseTo(0.01, 12)
+  expect(job.bar?.stages.length).toBeGreaterThan(1)
+  expect(judge(enters, job).reason).toMatch(/^In stage \d of \d the nose stands out /)
+  expect(findingOf('projection-enters').finding.reason).toMatch(/^The nose stands out /)
+})

@@ -129,6 +129,12 @@ describe('lengths and small sizes of a bar', () => {
     expect(bar.holeRatio).toBeCloseTo(bar.crossHole.nominal / 16, 9)
   })
 
+  it('under 8 mm its end is broken by 0.5', () => {
+    const of = (diameter: number) =>
+      withBar(job({ diameter, bit: { shape: 'square', size: 3 }, nose: { width: 2 } })).bar
+    expect([of(7.9).endChamfer, of(8).endChamfer]).toEqual([0.5, 1])
+  })
+
   const slim = (shank: number) =>
     withBar({
       name: 'slim',

@@ -39,6 +39,22 @@ describe('a spline of six, 6 wide in 23, 26.1 over the floors', () => {
     expect(section.measurable?.map(({ to }) => to)).toEqual(['floor', 'floor'])
   })
 
+  it('has limits at the worst corners: bore 23 to 23.2, floors 13 to 13.1 from the axis, 6 to 6.1 wide', () => {
+    const { section } = designed({
+      units: 'mm',
+      bore: { diameter: 23, tolerance: [0, 0.2], length: 30 },
+      feature: { spline: { count: 2, width: [6, 6.1], major: [26, 26.2] } },
+    })
+    expect(section.floorLimits).toMatchObject({ lower: 13, upper: 13.1 })
+    expect(section.crownDepthLimits.lower).toBeCloseTo(13 - 11.6, 9)
+    expect(section.crownDepthLimits.upper).toBeCloseTo(13.1 - 11.5, 9)
+    expect(section.crownDepth).toBeCloseTo(13.05 - 11.55, 9)
+    expect(section.sideDepthLimits.lower).toBeCloseTo(13 - Math.sqrt(11.6 ** 2 - 3 ** 2), 9)
+    expect(section.sideDepthLimits.upper).toBeCloseTo(13.1 - Math.sqrt(11.5 ** 2 - 3.05 ** 2), 9)
+    expect(section.acrossLimits.lower).toBeCloseTo(11.5 + 13, 9)
+    expect(section.acrossLimits.upper).toBeCloseTo(11.6 + 13.1, 9)
+  })
+
   it('has its land; ISO 14 prints an arc of 5.97 on the minor diameter', () => {
     expect(section.spline?.landAngle).toBeCloseTo(29.756669, 6)
     expect(section.spline?.landArc).toBeCloseTo(5.972546, 6)

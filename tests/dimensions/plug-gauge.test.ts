@@ -19,6 +19,8 @@ describe('the printed go plug', () => {
     expect(plug.keyWidth).toBeCloseTo(7.88, 9)
     expect(plug.across).toBeCloseTo(27.2, 9)
     expect(plug.diameter).toBeLessThan(section.bore.lower)
+    // Three quarters of 38 and of 23.85, up to whole millimetres.
+    expect(plug).toMatchObject({ length: 29, handleDiameter: 18, handleLength: 30, lead: 1.5 })
   })
 
   it('is nearer once the printer has been measured, and the model takes the printer’s offset', () => {

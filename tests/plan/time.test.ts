@@ -24,6 +24,11 @@ describe('time', () => {
     const passes = cuts.reduce((sum, cut) => sum + cut.passes.length, 0)
     expect(strokes).toBeCloseTo((passes * secondsPerStroke(stroke.length)) / 60, 9)
     expect(indexing).toBe(0)
+    // Three minutes a gate, six to stone the edge for the last of it.
+    const gates = cuts.flatMap((cut) => cut.gates)
+    expect(measuring).toBe(3 * gates.length)
+    expect(gates.filter(({ kind }) => kind === 'edge')).toHaveLength(1)
+    expect(stoning).toBe(6)
     expect(stroke.length).toBeCloseTo(stroke.before + 25 + stroke.past, 9)
   })
 
@@ -31,6 +36,7 @@ describe('time', () => {
     const [one, two] = [planFor([0]).time, planFor([0, 90]).time]
     expect(two.strokes).toBeCloseTo(2 * one.strokes, 9)
     expect(two.stoning).toBe(one.stoning)
-    expect(two.indexing).toBeGreaterThan(0)
+    // Two minutes to turn the work on, to each slot once: a keyway is cut down to its floor before the next.
+    expect(two.indexing).toBe(4)
   })
 })
