@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { type Candidate, worth } from '../../src/dimensions/candidates.ts'
 import { withBar } from './designed.ts'
 
 const job = (bar: object) => ({
@@ -129,6 +130,16 @@ describe('lengths and small sizes of a bar', () => {
     expect(bar.holeRatio).toBeCloseTo(bar.crossHole.nominal / 16, 9)
   })
 
+  it('engages what of the screw is not taken up by reaching the bit: 0.8 of M5 and the reach are its least length', () => {
+    const { screw } = withBar(job({ screw: 'M5' })).bar
+    expect(screw.engaged).toBeCloseTo(screw.length - (screw.lengthMin - 4), 9)
+  })
+
+  it('holds a round blank by a flat of a tenth of it', () => {
+    const flat = (size: number) => withBar(job({ bit: { shape: 'round', size }, nose: { width: 4 } })).bar.bit.flat
+    expect([flat(5), flat(6)]).toEqual([0.5, 0.6])
+  })
+
   it('under 8 mm its end is broken by 0.5', () => {
     const of = (diameter: number) =>
       withBar(job({ diameter, bit: { shape: 'square', size: 3 }, nose: { width: 2 } })).bar
@@ -161,5 +172,21 @@ describe('lengths and small sizes of a bar', () => {
     expect(bar.stock.length / 25.4).toBeCloseTo(Math.ceil(16 * (bar.overall / 25.4 + 3 / 25.4)) / 16, 9)
     // A lower shoulder takes no larger fillet than half of it.
     expect(slim(0.3125).fillet / 25.4).toBeCloseTo(0.01625, 9)
+  })
+})
+
+describe('what a bar is worth', () => {
+  const worthOf = (diameter: number, lanes: number, stages = 1, shape = 'square') =>
+    worth({
+      bit: { shape },
+      diameter: { nominal: diameter },
+      lanes,
+      stages: Array.from({ length: stages }),
+    } as unknown as Candidate)
+
+  it('a second lane, or a second stage, is worth an eighth of diameter; a square bit a sixth', () => {
+    expect(worthOf(18, 2)).toBeCloseTo(worthOf(16, 1), 9)
+    expect(worthOf(18, 1, 2)).toBeCloseTo(worthOf(16, 1), 9)
+    expect(worthOf(14, 1, 1, 'round')).toBeCloseTo(worthOf(12, 1), 9)
   })
 })

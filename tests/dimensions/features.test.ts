@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { report } from '../../src/writers/report.ts'
 import { engagedAt, engagedMost, targetOf } from '../../src/dimensions/engaged.ts'
 import { laneOfSocket, matingReliefOf, pilotBoreOf, setBackOf } from '../../src/dimensions/v-nose.ts'
-import { designed } from './designed.ts'
+import { designed, withBar } from './designed.ts'
 
 const exactly = (diameter: number, length = 30) => ({ diameter, tolerance: [0, 0], length })
 const c = (by: number) => ({ back: by, front: by, withdrawn: by })
@@ -349,5 +349,38 @@ describe('the bit', () => {
     expect(bit).toMatchObject({ form: 'round', tipRadius: 1.5 })
     expect(bit?.noseWidth.nominal).toBe(3)
     for (const [bore, feature] of [jobs.spline, jobs.slit]) expect(made(bore, feature).bit).not.toHaveProperty('form')
+  })
+})
+
+describe('an oil groove at the worst corners of its limits', () => {
+  it('bore 20 to 20.1, round 1.5, 0.9 to 1.1 deep: side depth from where two circles meet', () => {
+    const { section } = designed({
+      units: 'mm',
+      bore: { diameter: 20, tolerance: [0, 0.1], length: 30 },
+      feature: { groove: { radius: 1.5, depth: [0.9, 1.1] } },
+    })
+    // Circles of R about 0 and of r about c = R + depth − r meet at x = (R² + c² − r²)/2c.
+    const sides = [10, 10.05].flatMap((R) =>
+      [0.9, 1.1].map((depth) => {
+        const c = R + depth - 1.5
+        return R + depth - (R ** 2 + c ** 2 - 1.5 ** 2) / (2 * c)
+      }),
+    )
+    expect(section.sideDepthLimits.lower).toBeCloseTo(Math.min(...sides), 6)
+    expect(section.sideDepthLimits.upper).toBeCloseTo(Math.max(...sides), 6)
+    expect(section.crownDepthLimits).toMatchObject({ lower: 0.9, upper: 1.1 })
+    expect(section.acrossLimits.lower).toBeCloseTo(20.9, 9)
+    expect(section.acrossLimits.upper).toBeCloseTo(21.2, 9)
+  })
+
+  it('its nose is twice the round, 0.02 either way', () => {
+    const { bit } = withBar({
+      units: 'mm',
+      bore: { diameter: 20, length: 30 },
+      hub: { outside: 60 },
+      feature: { groove: { radius: 1.5, depth: 1 } },
+      tooling: { bar: {} },
+    })
+    expect(bit.noseWidth).toMatchObject({ nominal: 3, lower: 2.98, upper: 3.02 })
   })
 })

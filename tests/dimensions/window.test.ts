@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from 'vitest'
 import { asmeAcross, mouthX, touchOffX } from '../../src/dimensions/bore.ts'
 import {
+  flankBefore,
   barAxisMost,
   bitLengthWindow,
   chipCoil,
@@ -243,6 +244,46 @@ describe('closeness', () => {
       expect(projectionLeast(millimetres, k * 0.75)).toBeCloseTo(k * projectionLeast(inches, 0.75), 10)
       expect(projectionMost(millimetres, k * 0.75)).toBeCloseTo(k * projectionMost(inches, 0.75), 10)
       expect(largestBar(millimetres)).toBeCloseTo(k * largestBar(inches), 9)
+    }
+  })
+})
+
+describe('before a bar in a socket', () => {
+  it.each([
+    [4, 6],
+    [6, 6],
+    [6, 10],
+  ])('%d sides: the flank is as far from the axis as a sampled one', (sides, flat) => {
+    const radius = 1.02 * flat
+    const setting: Setting = {
+      radius,
+      floor: flat / Math.cos(Math.PI / sides),
+      noseWidth: 0,
+      cornerRadius: 0,
+      offset: 0,
+      clearances: { back: 0.1, front: 0.1, withdrawn: 0.1 },
+      chipRoom: 0,
+      opening: { half: 1, flank: { sides, flat } },
+    }
+    // The flat beside the corner at y = 0: its foot at half the angle between flats, from where the bore ends to the corner.
+    const turn = Math.PI / sides
+    const ends = [Math.sqrt(radius ** 2 - flat ** 2), flat * Math.tan(turn)] as const
+    for (const axis of [0.2 * flat, 0.6 * flat, 0.9 * flat]) {
+      let nearest = { away: Infinity, along: 0 }
+      for (let n = 0; n <= 20_000; n++) {
+        const along = ends[0] + ((ends[1] - ends[0]) * n) / 20_000
+        // From the flat's middle towards the corner at angle 0.
+        const at = [
+          flat * Math.cos(turn) + along * Math.sin(turn),
+          flat * Math.sin(turn) - along * Math.cos(turn),
+        ] as const
+        const away = Math.hypot(at[0] - axis, at[1])
+        if (away < nearest.away) nearest = { away, along }
+      }
+      const flank = flankBefore(setting, axis)
+      // Nearest at the bore's end is the mouth corner, not the flank.
+      if (nearest.along <= ends[0] + 1e-9) expect(flank).toBeUndefined()
+      else expect(flank).toBeCloseTo(nearest.away, 5)
     }
   })
 })
