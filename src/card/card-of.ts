@@ -1,7 +1,7 @@
 /** A job card from a design: wording and order; every number is the design's own. */
 import type { Design } from '../design.ts'
 import { deferral } from './cautions.ts'
-import { cuttingSides } from './cutting.ts'
+import { cuttingSides, stripLeftOver } from './cutting.ts'
 import type { Card, Leaf } from './document.ts'
 import type { Cover } from './fitting.ts'
 import { aboutOf } from './naming.ts'
@@ -34,7 +34,12 @@ export const cardOf = (design: Design): Card => {
     ...(broken.length > 0 && { notSound: broken }),
     deferral,
   }
-  return { ...cover, leaves: [...leavesOf(design, by, cover), reasonsLeaf(design, says, by)] }
+  const leaves = leavesOf(design, by, cover)
+  const sides = leaves.flatMap((leaf) => leaf.sides)
+  return {
+    ...cover,
+    leaves: [...leaves, reasonsLeaf(design, says, by, by === 'bar' ? stripLeftOver(design, sides) : [])],
+  }
 }
 
 const leavesOf = (design: Design, by: 'bar' | 'press' | undefined, cover: Cover): readonly Leaf[] => {
@@ -47,7 +52,7 @@ const leavesOf = (design: Design, by: 'bar' | 'press' | undefined, cover: Cover)
           title: 'Machine leaf',
           sides: [setUpSide(design, says, cover), ...cuttingSides(design, says, cover)],
         },
-        toolingLeaf(design, says),
+        toolingLeaf(design, says, cover),
       ]
     case 'press':
       return pressLeaves(design, says, cover)

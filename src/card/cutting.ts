@@ -126,12 +126,26 @@ const notGiven: readonly Block[] = [
   },
 ]
 
+/** Force and depth of every pass, as a strip with the dial on one edge and across on the other. None of what is not sound. */
+const stripOf = (design: Design): readonly Block[] =>
+  design.verdict === 'fail' ? [] : pictured(longInfeed(design, onPaper(186)))
+
+/** The strip, for elsewhere, where the sides at the machine were too full for it. */
+export const stripLeftOver = (design: Design, sides: readonly Side[]): readonly Block[] => {
+  const strip = stripOf(design)
+  const titles = strip.flatMap((block) => (block.block === 'picture' ? [block.picture.title] : []))
+  const isThere = sides.some(({ blocks }) =>
+    blocks.some((block) => block.block === 'picture' && titles.includes(block.picture.title)),
+  )
+  return isThere || strip.length === 0 ? [] : [{ block: 'heading', text: 'Pass by pass' }, ...strip]
+}
+
 /** Find the zero, cut, measure: on one side, or, where that is not to be done, cut on one and measure on the next. */
 export const cuttingSides = (design: Design, says: Saying, cover: Cover): readonly Side[] => {
   const { beside, under } = inSteps(design, says)
   const sound = design.verdict !== 'fail'
   const touch = pictured(firstTouch(design, onPaper(46, 38)))
-  const rule = sound ? pictured(longInfeed(design, onPaper(186))) : []
+  const rule = stripOf(design)
   const note: readonly Block[] = [{ block: 'paragraph', size: 'note', words: `${capital(under)}.` }]
   const merged = gatesOfSlots(design) !== undefined
   const missing = addWhatIsMissing(design, says)

@@ -138,7 +138,13 @@ const held = ({ spec }: Design): readonly Block[] => {
   ]
 }
 
-export const reasonsLeaf = (design: Design, says: Saying, by: 'bar' | 'press' | undefined): Leaf => {
+/** `more`: what found no room where it is wanted first. */
+export const reasonsLeaf = (
+  design: Design,
+  says: Saying,
+  by: 'bar' | 'press' | undefined,
+  more: readonly Block[] = [],
+): Leaf => {
   const mine = design.findings.filter(({ rule }) => ['job', by ?? 'job'].includes(about(rule)))
   const of = (verdict: Design['verdict']): readonly Finding[] => mine.filter((finding) => finding.verdict === verdict)
   const { ways } = design
@@ -164,6 +170,7 @@ export const reasonsLeaf = (design: Design, says: Saying, by: 'bar' | 'press' | 
           ...listed('Cannot tell', of('unknown')),
           ...listed('Holds, tightest first', of('pass')),
           ...limitsOf(design, says),
+          ...more,
           ...budgets(design, says, by),
           ...held(design),
           ...why(design, by),

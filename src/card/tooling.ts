@@ -1,10 +1,11 @@
 /** The tooling leaf: the bar at saw and lathe, the bit at the grinder. Read days before the cut. */
-import { barViewOf } from './tooling-pictures.ts'
+import { barViewOf, inTheBore } from './tooling-pictures.ts'
 import type { CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import type { Design } from '../design.ts'
 import { beforeTheWheel, crossHoleFirst, crossHoleThenWall, hardening } from './cautions.ts'
 import type { Block, Leaf, Row, Side, Words } from './document.ts'
 import { inch, poundForce } from '../standards/inch.ts'
+import { asFits, type Cover, firstThatFits } from './fitting.ts'
 import { bold, degrees, say, type Saying } from './saying.ts'
 
 /** A N/mm² in psi. Source: exact pound-force over the square of the exact inch. */
@@ -211,16 +212,11 @@ const regrind = (bit: ToolBit, says: Saying): Words =>
     ? say`Regrind the ${bold('end')}, not the top: ${says.size(bit.regrindStep)} at a time, ${String(bit.regrinds)} ${bit.regrinds === 1 ? 'time' : 'times'} before the nose is under its least width. Then set the projection again and find the zero again.`
     : say`Regrind the ${bold('end')}, not the top; each ${says.size(bit.regrindStep)} takes ${says.fine(bit.widthPerRegrind)} off the width: measure the nose again${bit.lanes > 1 ? ' and set the lanes by it' : ''}. Then set the projection again and find the zero again.`
 
-const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Side => ({
-  title: 'the bit',
-  blocks: [
-    beforeTheWheel,
-    {
-      block: 'heading',
-      text: 'Tool bit',
-      beside: `high-speed steel, ${says.size(bit.size)} ${bit.shape}; its drawing has three views`,
-    },
-    sizesTable('Sizes of the bit', bitRows(bar, bit, design, says)),
+/** What the picture in the bore may take, mm high: the tallest that leaves its side whole. */
+const heights = [120, 105, 92, 80, 70, 62] as const
+
+const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying, cover: Cover): Side => {
+  const order: readonly Block[] = [
     { block: 'heading', text: 'In this order' },
     {
       block: 'list',
@@ -237,8 +233,26 @@ const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Si
     },
     { block: 'heading', text: 'When it is dull' },
     { block: 'paragraph', words: regrind(bit, says) },
-  ],
-})
+  ]
+  return asFits(
+    cover,
+    heights.map(
+      (height) => (): Side => ({
+        title: 'the bit',
+        blocks: [
+          beforeTheWheel,
+          {
+            block: 'heading',
+            text: 'Tool bit',
+            beside: `high-speed steel, ${says.size(bit.size)} ${bit.shape}; its drawing has three views`,
+          },
+          sizesTable('Sizes of the bit', bitRows(bar, bit, design, says)),
+          { block: 'columns', columns: [{ width: 54, blocks: order }, { width: 124, blocks: inTheBore(design, 124, height) }] },
+        ],
+      }),
+    ),
+  )
+}
 
 const groundRows = (bar: GroundBar, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
   const why = reasonsIn(design)
@@ -269,43 +283,53 @@ const groundRows = (bar: GroundBar, design: Design, says: Saying): readonly (rea
   ]
 }
 
-const groundSides = (bar: GroundBar, design: Design, says: Saying): readonly Side[] => [
-  {
-    title: 'the bar',
-    blocks: [
-      beforeTheWheel,
-      { block: 'heading', text: 'Bar of one piece', beside: 'its drawing has every size' },
-      ...barViewOf(design),
-      sizesTable('Sizes of the bar', groundRows(bar, design, says)),
-      { block: 'heading', text: 'In this order' },
-      hardening,
-      {
-        block: 'list',
-        numbered: true,
-        entries: [
-          say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
-          say`shank and blank turned in one chucking`,
-          say`neck, turned eccentric by ${says.limit(bar.eccentricity, 'down')}: its back in one line with the blank’s; the dial on the blank reads twice that`,
-          'head filed or milled to its strip, from the middle, with room to grind',
-          'harden head and neck, draw them to straw',
-          'grind sides, end, face; stone face, end, corners',
-          'measure',
-        ],
-      },
-    ],
-  },
-]
+const groundSides = (bar: GroundBar, design: Design, says: Saying, cover: Cover): readonly Side[] => {
+  const blocks: readonly Block[] = [
+    beforeTheWheel,
+    { block: 'heading', text: 'Bar of one piece', beside: 'its drawing has every size' },
+    ...barViewOf(design),
+    sizesTable('Sizes of the bar', groundRows(bar, design, says)),
+    { block: 'heading', text: 'In this order' },
+    hardening,
+    {
+      block: 'list',
+      numbered: true,
+      entries: [
+        say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
+        say`shank and blank turned in one chucking`,
+        say`neck, turned eccentric by ${says.limit(bar.eccentricity, 'down')}: its back in one line with the blank’s; the dial on the blank reads twice that`,
+        'head filed or milled to its strip, from the middle, with room to grind',
+        'harden head and neck, draw them to straw',
+        'grind sides, end, face; stone face, end, corners',
+        'measure',
+      ],
+    },
+  ]
+  const ways = heights.map(
+    (height) => (): Side => ({
+      title: 'the bar',
+      blocks: [...blocks, ...inTheBore(design, 186, height)],
+    }),
+  )
+  const one = firstThatFits(cover, ways)
+  return one
+    ? [one]
+    : [
+        { title: 'the bar', blocks },
+        { title: 'in the bore', blocks: inTheBore(design, 186, heights[0]) },
+      ]
+}
 
-export const toolingLeaf = (design: Design, says: Saying): Leaf => {
+export const toolingLeaf = (design: Design, says: Saying, cover: Cover): Leaf => {
   const { bar, bit, groundBar } = design
   return {
     leaf: 'tooling',
     title: 'Tooling leaf',
     sides:
       bar && bit
-        ? [barSide(bar, bit, design, says), bitSide(bar, bit, design, says)]
+        ? [barSide(bar, bit, design, says), bitSide(bar, bit, design, says, cover)]
         : groundBar
-          ? groundSides(groundBar, design, says)
+          ? groundSides(groundBar, design, says, cover)
           : [],
   }
 }

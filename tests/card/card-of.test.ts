@@ -51,6 +51,16 @@ describe('a card, whatever the job', () => {
     expect(sheets(specimenCard(name).card)).toBe(2)
   })
 
+  it.each(names)('%s shows its bar drawn back and at the floor, and force and depth pass by pass', (name) => {
+    const { card, design: made } = specimenCard(name)
+    const titles = allBlocks(card).flatMap((block) => (block.block === 'picture' ? [block.picture.title] : []))
+    const byBar = card.leaves.some(({ sides }) => sides.some(({ title }) => title === 'the bar'))
+    const times = byBar ? 1 : 0
+    expect(titles.filter((title) => title === 'The bar in its bore, withdrawn and at full depth')).toHaveLength(times)
+    if (made.verdict !== 'fail')
+      expect(titles.filter((title) => title.startsWith('The infeed drawn long'))).toHaveLength(times)
+  })
+
   it.each(names)('%s defers to licensed hands and the local code on every side', (name) => {
     for (const { deferral } of flow(specimenCard(name).card)) {
       expect(deferral).toContain('licensed hands')
