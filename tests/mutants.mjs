@@ -182,7 +182,7 @@ for (const [nth, mutant] of left.entries()) {
   else {
     const tests = Object.fromEntries(of.map(({ file, tests }) => [file, tests]))
     const ask = { active: mutant.number, count: mutants.length, tests, files: of.map(({ file }) => file) }
-    const told = await running.run(ask, 30_000 + 5 * expected)
+    const told = await running.run(ask, 12_000 + 2.5 * expected)
     if (told === undefined) outcome = { killed: true, tooLong: true }
     else if (told.failure) outcome = { killed: true, by: { ...told.failure, file: relative(root, told.failure.file) } }
     else outcome = { killed: false }

@@ -64,6 +64,12 @@ describe('bar or broach', () => {
     expect(made.ways?.says).toContain(`${bar?.passes} passes, about ${Math.ceil(bar?.minutes ?? NaN)} minutes`)
   })
 
+  it('one shim makes two pushes, and is made too', () => {
+    const [, press] =
+      compared({ bar: { behind: 60 }, press: { broach: { ...broach, lastTooth: 15.5 } } }).ways?.ways ?? []
+    expect(press).toMatchObject({ passes: 2, minutes: 6, make: ['guide bushing', 'shims'] })
+  })
+
   it('a press that is too weak leaves the bar, and says why', () => {
     const { ways } = compared({ bar: { behind: 60 }, press: { broach, force: '12 kN' } })
     expect(ways?.recommended).toBe('bar')

@@ -106,7 +106,9 @@ describe('judging', () => {
     // 1 lbf is 4.4482216 N, and 25.4 mm of it 112.98483 N mm (NIST SP 811).
     expect(says('N', 44.482216, 4.4482216, inches)).toBe('10 lbf stands against 1 lbf.')
     expect(says('N mm', 1129.8483, 112.98483, inches)).toBe('10 lbf in stands against 1 lbf in.')
-    expect(says('N/mm2', 250.6, 100, inches)).toBe('251 N/mm² stands against 100 N/mm².')
+    // 1 ksi is 6.894757 N/mm², and 1 in² 645.16 mm² (NIST SP 811).
+    expect(says('N/mm2', 250.6, 100, inches)).toBe('36.3 ksi stands against 14.5 ksi.')
+    expect(says('mm2', 20.126, 20, inches)).toBe('0.0312 in² stands against 0.0310 in².')
   })
 
   it('prints no two numbers that contradict the verdict, in any unit of either kind of job', () => {

@@ -3,10 +3,10 @@ import type { Finding } from '../../src/checks/rule.ts'
 /** How each unit is printed in a reason. */
 const written: Readonly<Record<string, RegExp>> = {
   mm: /(-?[\d.]+) (?:mm|in)(?![²\w/])/g,
-  mm2: /(-?[\d.]+) mm²/g,
+  mm2: /(-?[\d.]+) (?:mm|in)²/g,
   N: /(-?[\d.]+) (?:N|lbf)(?![\w/]| in| m)/g,
   'N mm': /(-?[\d.]+) (?:N m|lbf in)/g,
-  'N/mm2': /(-?[\d.]+) N\/mm²/g,
+  'N/mm2': /(-?[\d.]+) (?:N\/mm²|ksi)/g,
   ratio: /(-?\d+\.\d{3})(?![\d ]*(?:mm|in)\b)/g,
   HRC: /(-?[\d.]+) HRC/g,
   degrees: /(-?[\d.]+)°/g,

@@ -1,7 +1,7 @@
 // What the ways out set, worked from the job; that each heals is tried in design.test.ts.
 import { describe, expect, it } from 'vitest'
 import type { Proposal } from '../../src/checks/rule.ts'
-import { everyRule, judged } from './jobs.ts'
+import { everyRule, judged, sizedOf } from './jobs.ts'
 
 const proposed = (id: string, document: Readonly<Record<string, unknown>>): readonly Proposal[] => {
   const rule = everyRule.find((rule) => rule.id === id)
@@ -90,5 +90,28 @@ describe('ways out of a bar', () => {
     const document = job({}, { bar: { diameter: 10, projection: 6, rake: 25, give: '100 N/mm' } })
     const rakes = proposed('bar-does-not-hook', document).flatMap(({ set }) => set?.['tooling.bar.rake'] ?? [])
     expect(rakes).toEqual([10, 8, 5, 3, 0])
+  })
+})
+
+describe('fewer of them', () => {
+  const land = (feature: object, diameter = 28) =>
+    proposed('land-between-keyways', { ...job({ diameter }, { bar: {} }), feature })
+
+  it('splines by their count, as many as the bore has room for, and one less', () => {
+    const ways = land({ spline: { count: 16, width: 6, major: 32 } })
+    expect(ways.flatMap(({ set }) => set?.['feature.spline.count'] ?? [])).toEqual([14, 13])
+  })
+
+  it('keyways by their angles: one', () => {
+    expect(land({ keyway: { width: 8, across: 31.3, at: [0, 30] } }).map(({ set }) => set)).toContainEqual({
+      'feature.keyway.at': 0,
+    })
+  })
+
+  it('one keyway has none opposite: there is nothing to be judged', () => {
+    const rule = everyRule.find(({ id }) => id === 'across-can-be-measured')
+    const at = (angles: readonly number[]) =>
+      rule?.applies?.(sizedOf({ ...job({}, { bar: {} }), feature: { keyway: { width: 8, across: 28.3, at: angles } } }))
+    expect([at([0]), at([0, 90])]).toEqual([false, true])
   })
 })

@@ -55,6 +55,9 @@ describe('a bar of one piece', () => {
     })
     // Withdrawn to first touch at √8 its axis stands √8 − 1.07 − 2.25 from the bore's: that much nearer to the far wall than 3 − 2.25.
     expect(groundBar?.projection).toBeCloseTo(1.07, 9)
+    // A corner of 0.9 on a nose of 2 lies nearer to the round: 2.89 + 0.9 + √(1.99² − 0.1²).
+    const rounded = worked(six({ form: 'one piece', diameter: 4.5, nose: { cornerRadius: 0.9 } })).groundBar
+    expect(rounded?.backToNoseMost).toBeCloseTo(2.89 + 0.9 + Math.sqrt(1.99 ** 2 - 0.1 ** 2), 9)
     expect(groundBar?.gaps.back).toBeCloseTo(0.75 - (1.07 + 2.25 - Math.sqrt(8)), 9)
   })
 

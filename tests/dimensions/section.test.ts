@@ -11,6 +11,8 @@ describe('section by a standard', () => {
     const { section } = designed({ units: 'mm', bore: { diameter: 25, length: 30 }, feature: { keyway: {} } })
     expect(section.bore).toEqual({ nominal: 25, lower: 25, upper: 25.021 })
     expect([section.widthLimits.lower, section.widthLimits.upper]).toEqual([7.982, 8.018])
+    // ISO/R 773 prints 0.16 to 0.25 in the corners: 0.85 of the most, down to 0.05.
+    expect(section.cornerRadius).toBeCloseTo(0.2, 9)
     expect(section.acrossLimits.lower).toBeCloseTo(28.3, 9)
     expect(section.acrossLimits.upper).toBeCloseTo(28.5, 9)
     expect(section.sideDepthLimits.lower).toBeCloseTo(3.932665, 6)

@@ -123,6 +123,15 @@ describe('what the press is asked', () => {
   it('the hub’s wall over the corner is judged where its outside is told', () => {
     expect(pressed(1, {})?.hubStress).toBeGreaterThan(0)
     expect(pressed(1, {}, { hub: {} })).not.toHaveProperty('hubStress')
+    // What spreads it is the thrust, and the wall a plate built in at its sides: 6 × (spread × width/8)/(hub × wall²), all in inches and pounds.
+    const made = pressed(1, {})
+    const wall = 0.625 - Math.hypot(0.559561 - 0.25, 0.0625)
+    expect(((made?.hubStress ?? NaN) * 25.4 ** 2) / pound).toBeCloseTo(
+      (6 * ((((made?.spread ?? NaN) / pound) * 0.125) / 8)) / (1 * wall ** 2),
+      3,
+    )
+    // At 45° of friction less no face angle the thrust is the force itself: the upper end for a dull edge.
+    expect(made?.spread).toBeCloseTo(made?.force ?? NaN, 9)
     // Mild steel 275 over 1.5; grey iron of 200 over 3.
     expect(pressed(1, {})?.hubStressMost).toBeCloseTo(275 / 1.5, 9)
     expect(pressed(1, {}, { hub: { outside: 1.25, material: 'grey iron' } })?.hubStressMost).toBeCloseTo(200 / 3, 9)

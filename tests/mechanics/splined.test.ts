@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { allowed, bearingLength, torqueShear, wallTorque } from '../../src/mechanics/key.ts'
 import { socketTorque, splineTorque } from '../../src/mechanics/splined.ts'
-import { shaftLeftByKeyway } from '../../src/standards/allowable-stress.ts'
+import { designed } from '../dimensions/designed.ts'
+import { shaftLeftByKeyway, splinePressure } from '../../src/standards/allowable-stress.ts'
 
 const psi = 0.006894757293168361
 
@@ -27,6 +28,35 @@ describe('splines and sockets', () => {
   it('12 square in 12.5, 20 long, 100 N/mm²: 98.8125 N m: worked scenario, derived', () => {
     const joint = { sides: 4, across: 12, boreRadius: 6.25, relief: 0, length: 20, sharing: 0.75 }
     expect(socketTorque(joint, 100) / 1000).toBeCloseTo(98.8125, 9)
+  })
+})
+
+describe('the joint of a design', () => {
+  const of = (length: number, fit?: 'A' | 'B' | 'C') => {
+    const { jointLoads } = designed({
+      units: 'in',
+      bore: { diameter: fit === undefined ? 1 : { A: 0.9, B: 0.85, C: 0.8 }[fit], length },
+      hub: { outside: 3 },
+      feature:
+        fit === undefined
+          ? { socket: { sides: 4, across: 0.95 } }
+          : { spline: { standard: 'sae-j499', count: 6, size: 1, fit } },
+    })
+    if (!jointLoads) throw new Error('no joint')
+    return jointLoads
+  }
+
+  it('bears over the hub, no more than one and a half bores', () => {
+    expect(of(1.2).length / 25.4).toBeCloseTo(1.2, 9)
+    expect(of(2).length / 25.4).toBeCloseTo(1.5, 9)
+  })
+
+  it('bears less the more it slides: SAE J499 has A fixed, B sliding idle, C sliding under load', () => {
+    const uses = [of(1, 'A'), of(1, 'B'), of(1, 'C')].map(({ pressure }) => pressure)
+    expect(uses).toEqual(
+      (['fixed', 'sliding idle', 'sliding under load'] as const).map((use) => splinePressure(use)?.least),
+    )
+    expect(new Set(uses).size).toBe(3)
   })
 })
 

@@ -251,6 +251,30 @@ describe('gates', () => {
     }
   })
 
+  it('no more is let pass between floors than twice the floor: across of exactly 28.3 in 25 makes 31.6', () => {
+    const { plan } = designed(
+      metric(
+        {},
+        {
+          bore: { diameter: 25, tolerance: [0, 0], length: 40 },
+          feature: { keyway: { width: 8, across: 28.3, at: [0, 180] } },
+        },
+      ),
+    )
+    const last = plan.cuts[0]?.gates.at(-1)?.floorToFloor
+    expect(last?.most).toBeCloseTo(Math.max(31.6, last?.byDial ?? NaN), 9)
+    expect(last?.byDial).toBeLessThan(31.7)
+  })
+
+  it('over a plug and across stand behind the dial alike: it is one floor', () => {
+    const { plan } = designed(metric({}, { feature: { keyway: { standard: 'iso-773', at: [0, 170] } } }))
+    expect(plan.gateBy).toBe('plug and blocks')
+    for (const { overPlug, byDial, expected, least } of plan.cuts[0]?.gates ?? []) {
+      expect((overPlug?.byDial ?? NaN) - (overPlug?.expected ?? NaN)).toBeCloseTo(byDial - (expected ?? NaN), 9)
+      expect((overPlug?.expected ?? NaN) - (overPlug?.least ?? NaN)).toBeCloseTo((expected ?? NaN) - least, 9)
+    }
+  })
+
   it('a measured bore has its own row and its own last gate', () => {
     const { bores, target } = planOf(metric({}, { bore: { diameter: 25, measured: 25.019, length: 40 } }))
     expect(bores.rows.map(({ bore }) => bore)).toEqual([25.019])

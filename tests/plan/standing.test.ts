@@ -41,6 +41,7 @@ describe('stroke by stroke', () => {
         expect(at.passes.at(-1)?.reading ?? at.to).toBeCloseTo(at.to, 9)
         let reading = at.from
         for (let now = standing(plan, at, reading); now.next; now = standing(plan, at, reading)) {
+          expect(now.left).toBeCloseTo(Math.max(0, plan.bores.reading - reading), 9)
           expect(now.strokesLeft).toBe(strokes - count)
           expect(now.by).toBeGreaterThan(0)
           const before = reading
