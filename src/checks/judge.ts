@@ -1,39 +1,14 @@
-import { figure, rounded } from '../spec/figures.ts'
+import { measure } from './measure.ts'
 import type { Finding, Judged, Rule, RuleUnit, Say, Verdict, Weighed, Worked } from './rule.ts'
 
 /** On the line holds: what arithmetic leaves over is no breach. */
 const enough = 1e-9
 
-const whole = (value: number, lean?: 'up' | 'down'): number =>
-  lean === 'up' ? Math.ceil(value - 1e-6) : lean === 'down' ? Math.floor(value + 1e-6) : Math.round(value)
-
 /** A number for people, rounded away from the limit where that would hide a breach. */
 const sayFor =
   (unit: RuleUnit, job: Worked): Say =>
-  (value, lean) => {
-    if (!Number.isFinite(value)) return value > 0 ? 'without end' : 'nothing'
-    const at = (decimals: number) => {
-      const scale = 10 ** decimals
-      const rounded =
-        lean === 'up'
-          ? Math.ceil(value * scale - 1e-6)
-          : lean === 'down'
-            ? Math.floor(value * scale + 1e-6)
-            : Math.round(value * scale)
-      return (rounded / scale).toFixed(decimals)
-    }
-    if (unit === 'mm') return figure(value, job.spec.units, { ...(lean && { lean }), unit: true, fit: true })
-    if (unit === 'count') return `${Math.round(value * 1e6) / 1e6}`
-    if (unit === 'ratio') return at(3)
-    if (unit === 'degrees') return `${at(1)}°`
-    if (job.spec.units === 'in' && unit === 'N') return `${whole(value / 4.4482216152605, lean)} lbf`
-    if (unit === 'N mm')
-      return job.spec.units === 'in'
-        ? `${whole(value / 112.9848290276167, lean)} lbf in`
-        : `${rounded(value / 1000, 1, lean)} N m`
-    if (unit === 'N' || unit === 'N/mm2') return `${whole(value, lean)} ${unit === 'N' ? unit : 'N/mm²'}`
-    return `${at(unit === 'mm2' ? 2 : 1)} ${unit === 'mm2' ? 'mm²' : unit}`
-  }
+  (value, lean) =>
+    measure(value, unit, job.spec.units, lean)
 
 /** What a rule comes to, without its words. Never throws for a job that was worked out; never looks at another rule. */
 export const weigh = <Job extends Worked>(rule: Rule<Job>, job: Job): Weighed => {

@@ -238,7 +238,10 @@ const commonRules: readonly Rule[] = [
     // A key that stands clear of the floor by the whole radius needs no chamfer, told or not.
     measured: ({ section }) => section.key?.chamfer?.lower ?? (chamferFor(section) === 0 ? 0 : undefined),
     limit: ({ section }) => chamferFor(section),
-    reason: ({ measured, limit }) => `The key’s chamfer is ${measured}; the corner radius asks for ${limit}.`,
+    reason: ({ measured, limit }, { section }) =>
+      chamferFor(section) === 0
+        ? 'The key stands clear of the floor by more than its corners’ radius: it needs no chamfer.'
+        : `The key’s chamfer is ${measured}; the corner radius asks for ${limit}.`,
     untold: 'How much the key’s edges are broken is not told: they must clear the corner radius of the floor.',
     remedies: (job) => [
       { say: 'Break the key’s edges to suit, or stone the nose’s corners smaller.' },
