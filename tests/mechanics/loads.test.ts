@@ -132,6 +132,8 @@ describe('what the press is asked', () => {
     )
     // At 45° of friction less no face angle the thrust is the force itself: the upper end for a dull edge.
     expect(made?.spread).toBeCloseTo(made?.force ?? NaN, 9)
+    const blunt = pressed(1, { broach: { ...f2, faceAngle: -5 } })
+    expect((blunt?.spread ?? NaN) / (blunt?.force ?? NaN)).toBeCloseTo(Math.tan((50 * Math.PI) / 180), 9)
     // Mild steel 275 over 1.5; grey iron of 200 over 3.
     expect(pressed(1, {})?.hubStressMost).toBeCloseTo(275 / 1.5, 9)
     expect(pressed(1, {}, { hub: { outside: 1.25, material: 'grey iron' } })?.hubStressMost).toBeCloseTo(200 / 3, 9)
