@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type Candidate, worth } from '../../src/dimensions/candidates.ts'
-import { withBar } from './designed.ts'
+import { bestCandidate, type Candidate, worth } from '../../src/dimensions/candidates.ts'
+import { sectionOf } from '../../src/dimensions/section.ts'
+import { specOf, withBar } from './designed.ts'
 
 const job = (bar: object) => ({
   name: 'stroke',
@@ -188,5 +189,39 @@ describe('what a bar is worth', () => {
     expect(worthOf(18, 2)).toBeCloseTo(worthOf(16, 1), 9)
     expect(worthOf(18, 1, 2)).toBeCloseTo(worthOf(16, 1), 9)
     expect(worthOf(14, 1, 1, 'round')).toBeCloseTo(worthOf(12, 1), 9)
+  })
+})
+
+describe('what is on hand', () => {
+  const best = (bar: number) => {
+    const spec = specOf({
+      ...job({}),
+      tooling: { bar: { behind: 40 } },
+      shop: { bits: [{ shape: 'square', size: 6 }], drills: [4.2, 8.4], threads: ['M5'], bars: [bar], collets: [16] },
+    })
+    const { bar: asked } = spec.tooling
+    return asked && bestCandidate(spec, asked, sectionOf(spec).sizes)
+  }
+
+  it('a hole of 8.45 breaks a bar under 12.07, seven tenths, and is cautioned under 14.08, six tenths', () => {
+    expect(best(11.5)?.broken).toHaveLength(1)
+    expect([best(12.2)?.broken, best(12.2)?.cautions]).toEqual([[], 1])
+    expect([best(14.2)?.broken, best(14.2)?.cautions]).toEqual([[], 0])
+  })
+
+  it('a square blank gives a nose all but 1/64 of itself, a round one nine tenths: 5/16 and .282 for a slot of .460', () => {
+    const nose = (shape: string) =>
+      withBar({
+        name: 'blanks',
+        units: 'in',
+        bore: { diameter: 1.25, length: 1.5 },
+        hub: { outside: 3 },
+        feature: { keyway: { width: 0.46, height: 0.25, across: 1.36 } },
+        tooling: { bar: { bit: { shape, size: 0.3125 }, behind: 2 } },
+      }).bar
+    expect(nose('square').noseWidth / 25.4).toBeCloseTo(0.282, 9)
+    expect(nose('square').lanes).toHaveLength(2)
+    expect(nose('round').noseWidth / 25.4).toBeLessThanOrEqual(0.28125)
+    expect(nose('round').lanes).toHaveLength(3)
   })
 })
