@@ -43,6 +43,14 @@ describe('the one thing to buy', () => {
   })
 
   it('is never what is on hand already, and nothing where the shop has told of nothing', () => {
+    for (const [say] of bought({
+      bits: [
+        { shape: 'square', size: 6 },
+        { shape: 'square', size: 16 },
+      ],
+      bars: [16],
+    })) // prettier-ignore
+      expect(say).not.toMatch(/blank of (?:6|16) mm|bar of 16 mm/)
     for (const [say] of bought({ bars: [8] })) expect(say).not.toContain('of 8 mm')
     expect(
       bought({ bits: undefined, drills: undefined, threads: undefined, bars: undefined, collets: undefined }),

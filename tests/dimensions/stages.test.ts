@@ -68,6 +68,15 @@ describe('a bar in stages', () => {
     expect(stagesFor(of, largest + 0.001, 0, endless, 60)).toBeUndefined()
   })
 
+  it('a bar that keeps far from the metal in front is bound by the mouth: 12.5 + 11.842719 − 1 + 16/25.342719', () => {
+    const of = exact(25, 8, 28.3, 0)
+    const [setting] = of.front
+    if (!setting) throw new Error('no lane')
+    // A nose that is all corner touches at 12.5: by the first stage alone 24 would pass.
+    const lane = { ...setting, cornerRadius: 4, clearances: { back: 0, front: 1, withdrawn: 0 } }
+    expect(largestStagedBar([lane], [lane])).toBeCloseTo(23.974067, 5)
+  })
+
   it('each stage keeps its setting tolerance inside its window, in round figures, and deepens the slot', () => {
     let staged = 0
     for (const [bore, key, across] of [

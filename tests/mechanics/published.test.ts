@@ -80,6 +80,8 @@ describe('a broach as a column', () => {
     const broach = square(12.7)
     const side = broach.rootHeight ?? 0
     expect(bucklingLoad(broach, 0)).toBeCloseTo(side * side * 830, 6)
+    // What is all in the bushing has no length left to buckle over.
+    expect(bucklingLoad(broach, -60)).toBeCloseTo(side * side * 830, 6)
     const turning = (Math.sqrt((2 * Math.PI ** 2 * 207_000) / 830) * side) / Math.sqrt(12)
     const [under, over] = [bucklingLoad(broach, turning * (1 - 1e-9)), bucklingLoad(broach, turning * (1 + 1e-9))]
     expect((under ?? 0) / (over ?? 1)).toBeCloseTo(1, 6)
