@@ -222,7 +222,7 @@ export const allOf = ({ reasons, ...job }: Job): Sized => {
     measuring,
     ...(hubWeight !== undefined && { hubWeight }),
     ...aids,
-    errors: errorsOf(spec, section, { bar, bit, plan, loads, bushing, broach, indexing }),
+    errors: errorsOf(spec, section, { bar: cutting, bit, plan, loads, bushing, broach, indexing }),
     basis: byPath(all),
   }
 }

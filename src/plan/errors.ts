@@ -1,7 +1,7 @@
 /** What final depth, width and position may come out wrong by, and what it comes from. mm. */
 import type { GuideBushing, Section } from '../dimensions/types.ts'
-import type { CutterBar, ToolBit } from '../dimensions/types.ts'
-import { band } from '../fits/size.ts'
+import type { CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
+import { band, type Size } from '../fits/size.ts'
 import type { Loads } from '../mechanics/loads.ts'
 import type { Broach, Spec } from '../spec/spec.ts'
 import { offsetAllowed } from './centring.ts'
@@ -89,10 +89,15 @@ const turnedOn = (section: Section, indexing: Indexing | undefined): Contributio
 const ofBar = (
   spec: Spec,
   section: Section,
-  made: { readonly bar: CutterBar; readonly bit: ToolBit; readonly plan: Plan; readonly loads?: Loads | undefined },
+  made: {
+    readonly bar: CutterBar | GroundBar
+    readonly nose: Size
+    readonly plan: Plan
+    readonly loads?: Loads | undefined
+  },
   indexing: Indexing | undefined,
 ): readonly Budget[] => {
-  const { bar, bit, plan, loads } = made
+  const { bar, nose: ground, plan, loads } = made
   const marks = plan.dial.finest / plan.dial.perInfeed
   const across = instrument(spec, ['boreGauge', 'micrometer', 'caliper'], inchOf(spec, 0.02, 0.001))
   const nose = instrument(spec, ['micrometer', 'caliper'], inchOf(spec, 0.01, 0.0005))
@@ -117,7 +122,7 @@ const ofBar = (
     budgetOf(
       'width',
       [
-        { of: 'the nose’s width', by: band(bit.noseWidth) / 2, source: 'its limits' },
+        { of: 'the nose’s width', by: band(ground) / 2, source: 'its limits' },
         { of: 'measuring the nose', ...nose },
         overCut,
         ...(lanes
@@ -192,7 +197,7 @@ export const errorsOf = (
   spec: Spec,
   section: Section,
   made: {
-    readonly bar?: CutterBar | undefined
+    readonly bar?: CutterBar | GroundBar | undefined
     readonly bit?: ToolBit | undefined
     readonly plan?: Plan | undefined
     readonly loads?: Loads | undefined
@@ -202,8 +207,9 @@ export const errorsOf = (
   },
 ): Errors => {
   const { bar, bit, plan, loads, bushing, broach, indexing } = made
+  const nose = bar?.form === 'one piece' ? bar.noseTolerance : bit?.noseWidth
   return {
-    ...(bar && bit && plan && { bar: ofBar(spec, section, { bar, bit, plan, loads }, indexing) }),
+    ...(bar && nose && plan && { bar: ofBar(spec, section, { bar, nose, plan, loads }, indexing) }),
     ...(bushing && broach && { press: ofPress(spec, section, { bushing, broach }, indexing) }),
   }
 }

@@ -100,4 +100,19 @@ describe('the errors of a job', () => {
     expect(turning(two)).toBeCloseTo(12.005 * Math.tan(((two.indexing?.spread ?? NaN) / 60) * (Math.PI / 180)), 4)
     expect(turning(one)).toBeUndefined()
   })
+
+  it('are told of a bar of one piece too: its nose is ground to limits like a bit’s', () => {
+    const job = designed({
+      units: 'mm',
+      bore: { diameter: 6, length: 10 },
+      hub: { outside: 16, material: 'brass' },
+      feature: { keyway: { width: [1.988, 2.012], height: 2, across: [7, 7.1] } },
+      tooling: { bar: {} },
+    })
+    expect(job.groundBar).toBeDefined()
+    expect(job.errors?.bar?.map((budget) => budget.of)).toEqual(['depth', 'width', 'position'])
+    const nose = of(job.errors, 'bar', 'width')?.contributions.find((each) => each.of === 'the nose’s width')?.by
+    const { lower, upper } = job.groundBar?.noseTolerance ?? { lower: NaN, upper: NaN }
+    expect(nose).toBeCloseTo((upper - lower) / 2, 12)
+  })
 })
