@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { report } from '../../src/writers/report.ts'
 import { engagedAt, engagedMost, targetOf } from '../../src/dimensions/engaged.ts'
 import { laneOfSocket, matingReliefOf, pilotBoreOf, setBackOf } from '../../src/dimensions/v-nose.ts'
+import { settingsAt } from '../../src/dimensions/settings.ts'
 import { designed, withBar } from './designed.ts'
 
 const exactly = (diameter: number, length = 30) => ({ diameter, tolerance: [0, 0], length })
@@ -123,6 +124,17 @@ describe('splines by a standard', () => {
     expect((section.spline?.cornerMost ?? 0) / 25.4).toBeLessThanOrEqual(0.015 + 1e-9)
     expect(section.spline?.centring).toBe('major')
     expect(section.spline?.noseEndRadius).toBeCloseTo(section.floor, 12)
+    // A nose as wide as the slot is ground to it, one for lanes is not.
+    const nose = (single: boolean) =>
+      settingsAt(
+        'middle',
+        section,
+        { width: single ? section.width : section.width / 2, cornerRadius: 0, single },
+        { back: 0.1, front: 0.1, withdrawn: 0.1 },
+        0,
+      )
+    expect(nose(true).map(({ endRadius }) => endRadius)).toEqual([section.spline?.noseEndRadius])
+    for (const lane of nose(false)) expect(lane).not.toHaveProperty('endRadius')
   })
 
   it('has no land for sixteen of 6 in 28, and says that fourteen have', () => {

@@ -248,6 +248,27 @@ describe('closeness', () => {
   })
 })
 
+describe('a bar that follows its nose into the slot', () => {
+  it('is bound by the slot’s width and the wall behind, not by the mouth: bore 10, slot 8, floor at 12', () => {
+    const setting: Setting = {
+      radius: 5,
+      floor: 12,
+      noseWidth: 8,
+      cornerRadius: 0,
+      offset: 0,
+      clearances: { back: 0.1, front: 0.1, withdrawn: 0.1 },
+      chipRoom: 0,
+    }
+    // Touch at 3: 5 + 3 less 0.1 behind, 0.1 withdrawn and 0.1 in front; the slot itself would let 7.8 in.
+    expect(largestBar(setting)).toBeCloseTo(7.7, 9)
+    for (const [diameter, fits] of [
+      [7.69, true],
+      [7.71, false],
+    ] as const)
+      expect(projectionLeast(setting, diameter) <= projectionMost(setting, diameter)).toBe(fits)
+  })
+})
+
 describe('before a bar in a socket', () => {
   it.each([
     [4, 6],
