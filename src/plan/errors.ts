@@ -43,26 +43,25 @@ export const budgetOf = (of: Budget['of'], contributions: readonly Contribution[
   }
 }
 
-/** Multiplicative congruence on 32 bits (Numerical Recipes’ quick generator): the same numbers on every machine. */
-const chances = (seed: number) => {
-  let state = seed >>> 0
-  return (): number => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
-    return state / 2 ** 32
-  }
-}
-
 /**
  * ± within which 95 of 100 jobs come out, each contribution anywhere in its range with equal chance: by trial with a fixed seed, so that the
  * same budget always gives the same answer. Good to about 1 % at 20 000 trials.
  */
 export const spreadOf = ({ contributions }: Pick<Budget, 'contributions'>, trials = 20_000, seed = 1): number => {
   if (contributions.length === 0) return 0
-  const chance = chances(seed)
-  const outcomes = Array.from({ length: trials }, () =>
-    Math.abs(contributions.reduce((sum, { by }) => sum + (2 * chance() - 1) * by, 0)),
-  ).toSorted((a, b) => a - b)
-  return outcomes[Math.ceil(0.95 * trials) - 1] ?? 0
+  const most = Float64Array.from(contributions, ({ by }) => by)
+  const outcomes = new Float64Array(trials)
+  // Multiplicative congruence on 32 bits (Numerical Recipes’ quick generator): the same numbers on every machine.
+  let state = seed >>> 0
+  for (let trial = 0; trial < trials; trial++) {
+    let sum = 0
+    for (const by of most) {
+      state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
+      sum += (state / 2 ** 31 - 1) * by
+    }
+    outcomes[trial] = Math.abs(sum)
+  }
+  return outcomes.toSorted()[Math.ceil(0.95 * trials) - 1] ?? 0
 }
 
 const judged = 'judgement'
