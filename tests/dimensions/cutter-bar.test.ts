@@ -209,6 +209,16 @@ describe('what is on hand', () => {
     expect([best(14.2)?.broken, best(14.2)?.cautions]).toEqual([[], 0])
   })
 
+  it('a square blank as wide as the slot gives it a nose of 0.01 less, within 8 JS9 (7.982 to 8.018)', () => {
+    const { bar } = withBar({
+      ...job({}),
+      feature: { keyway: { standard: 'iso-773' } },
+      tooling: { bar: { diameter: 18, bit: { shape: 'square', size: 8 }, behind: 40 } },
+    })
+    expect(bar.noseWidth).toBeCloseTo(7.99, 9)
+    expect(bar.lanes).toHaveLength(1)
+  })
+
   it('a square blank gives a nose all but 1/64 of itself, a round one nine tenths: 5/16 and .282 for a slot of .460', () => {
     const nose = (shape: string) =>
       withBar({

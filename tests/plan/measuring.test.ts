@@ -212,6 +212,7 @@ describe('where across cannot be measured to the bore', () => {
   it('a slit has no floor, a socket is measured across its flats', () => {
     const slit = measured({ ...plain, feature: { slit: { width: 1, count: 3, outside: 30 } } })
     expect([slit.toBore, slit.ways]).toEqual([false, []])
+    expect(slit.instead).toMatch(/^A slit has no floor/)
     const socket = measured({
       ...plain,
       bore: { diameter: 12.5, length: 20 },
