@@ -79,6 +79,11 @@ describe('judging', () => {
     expect(weigh(ruleOf(5, -Infinity, { sense: 'at most' }), metric)).toMatchObject({ verdict: 'fail' })
   })
 
+  it('says what has no end, and what is less than anything', () => {
+    expect(judge(ruleOf(Infinity, 5), metric).reason).toBe('without end stands against 5 mm.')
+    expect(judge(ruleOf(-Infinity, 5), metric).reason).toBe('nothing stands against 5 mm.')
+  })
+
   it('shows a breach of a hair, and never one that is not there', () => {
     expect(judge(ruleOf(3.99996, 4), metric).reason).toBe('3.999 mm stands against 4 mm.')
     expect(judge(ruleOf(4.00004, 4), metric).reason).toBe('4 mm stands against 4 mm.')
