@@ -71,13 +71,20 @@ const findTheZero = (design: Design, says: Saying, picture: readonly Block[]): r
 const inSteps = ({ plan, loads }: Design, says: Saying): { readonly beside: string; readonly under: string } => {
   const first = plan?.cuts[0]
   const steps = first ? runsSaid('touch', first.runs, says) : ''
-  const force = loads ? `${says.force(loads.cuttingForce)} at full width` : ''
+  const taken = plan?.cuts.flatMap(({ passes }) => passes.flatMap(({ force }) => (force === undefined ? [] : [force])))
+  const most = taken && taken.length > 0 ? Math.max(...taken) : loads?.cuttingForce
+  const force = most === undefined ? '' : `${says.force(most)} at the most`
+  const mark = plan ? plan.dial.mark / Math.min(...plan.cuts.flatMap(({ runs }) => runs.map(({ by }) => by))) : 1
+  const parts =
+    mark > 2 + 1e-6
+      ? `steps of 1/${Number(mark.toFixed(2))} of a mark by eye and with care, or by an indicator on the slide`
+      : ''
   const wheel =
     loads?.feedForceAtHandle === undefined ? '' : `, about ${says.force(loads.feedForceAtHandle)} at the wheel`
   const time = plan ? `about ${Math.max(5, Math.round(plan.time.whole / 5) * 5)} minutes, measuring and all` : ''
   return {
     beside: `${steps}. Withdraw ${plan ? says.size(plan.withdraw) : ''} for each return stroke`,
-    under: [`${force}${wheel}`, time].filter((part) => part !== '').join('; '),
+    under: [`${force}${wheel}`, time, parts].filter((part) => part !== '').join('; '),
   }
 }
 

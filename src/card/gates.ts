@@ -310,10 +310,15 @@ export const behindTheDial = ({ loads, section, plan }: Design, says: Saying): r
 
 /** The end of it: what is still missing is added by what is measured, never by the dial. */
 export const addWhatIsMissing = ({ plan, measuring, section }: Design, says: Saying): readonly Block[] => {
-  if (!plan || measuredAs[plan.gateBy] === undefined) return []
+  if (!plan) return []
+  // A socket gives nothing to measure on the way, but two flats at its end.
+  const flats = section.socket && section.at.length % 2 === 0 ? section.socket.acrossFlats : undefined
+  const measured = flats ? 'across flats' : measuredAs[plan.gateBy]
+  if (measured === undefined) return []
   const last = says.dial(plan.bores.reading)
-  const wanted =
-    plan.gateBy === 'floor to floor'
+  const wanted = flats
+    ? (flats.lower + flats.upper) / 2
+    : plan.gateBy === 'floor to floor'
       ? measuring.floorToFloor?.middle
       : plan.gateBy === 'plug and blocks'
         ? section.crownDepth
@@ -331,6 +336,8 @@ export const addWhatIsMissing = ({ plan, measuring, section }: Design, says: Say
   const after = plan.target.springPasses > 0 ? `after ${plan.target.springPasses} spring` : 'after the last full cut'
   const lanes =
     plan.lanes.length > 1 ? `, in ${plan.lanes.length === 2 ? 'both' : `all ${counted(plan.lanes.length)}`} lanes` : ''
+  const step = plan.cuts.at(-1)?.runs.at(-1)?.by
+  const steps = step === undefined ? '' : `, in passes of ${says.step(step)}`
   return [
     { block: 'heading', text: 'Add what is missing' },
     {
@@ -340,8 +347,8 @@ export const addWhatIsMissing = ({ plan, measuring, section }: Design, says: Say
           from: { number: says.read(wanted), sign: '−' },
           says: `wanted, less measured: what is missing`,
         },
-        { from: { number: last, sign: '+' }, says: `the dial, and ${share}: the new dial${lanes}` },
-        { says: `${measuredAs[plan.gateBy]}, ${after}` },
+        { from: { number: last, sign: '+' }, says: `the dial, and ${share}: the new dial${steps}${lanes}` },
+        { says: `${measured}, ${after}` },
       ],
     },
   ]

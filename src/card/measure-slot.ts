@@ -14,9 +14,9 @@ const row = (words: Words, says: Saying, limits: GoNoGo): Row => ({
 const acrossRow = (way: AcrossBy, says: Saying): Row => {
   switch (way.by) {
     case 'pin and plug':
-      return row(say`${bold('Across')}, pin ${says.size(way.pin)} on the floor and a plug`, says, way.plug)
+      return row(say`${bold('Across')}, pin ${says.exact(way.pin)} on the floor and a plug`, says, way.plug)
     case 'block and inside reading':
-      return row(say`${bold('Across')}, ${says.size(way.block)} block and inside reading`, says, way.inside)
+      return row(say`${bold('Across')}, ${says.exact(way.block)} block and inside reading`, says, way.inside)
     case 'plug and blocks':
       return row(say`${bold('Crown depth')}, plug ${says.fine(way.plug)} and blocks to the floor`, says, way.blocks)
   }

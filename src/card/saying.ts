@@ -9,6 +9,8 @@ export interface Saying {
   readonly metric: boolean
   /** As short as it is exact: `38`, `16.5`, `0.250`. */
   readonly size: (mm: number) => string
+  /** Every decimal that it has, a reading's at the least: `0.1875`, `7.90`. */
+  readonly exact: (mm: number) => string
   /** All decimals of a reading: `27.40`, `1.079`. */
   readonly read: (mm: number) => string
   /** One more: `24.010`, `0.9453`. */
@@ -58,6 +60,14 @@ export const sayingOf = (spec: Spec): Saying => {
   return {
     metric,
     size: (mm) => figure(mm, units, { unit: false }),
+    exact: (mm) => {
+      const decimals = decimalsOf(own(mm), least)
+      return decimals === 5
+        ? figure(mm, units, { unit: false })
+        : metric
+          ? figure(mm, units, { unit: false, fit: decimals > least })
+          : rounded(own(mm), decimals)
+    },
     read,
     fine,
     limit,

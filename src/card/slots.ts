@@ -123,6 +123,11 @@ export const slotsTable = (design: Design, says: Saying, headed: boolean): reado
     }
   const error = indexing.error
   const oddities = [
+    ...(indexing.by === 'dividing head'
+      ? [
+          `Turned on a dividing head of ${indexing.ratio} to 1${indexing.plate ? ', or by the index plate of the drawings, hole by hole' : ''}.`,
+        ]
+      : []),
     ...(error > 0.05 ? [`Off the true angle by up to ${Math.ceil(error)}′ (minutes of arc).`] : []),
     ...(indexing.otherCircles.length > 0 && indexing.by === 'dividing head'
       ? [`Circles of ${indexing.otherCircles.slice(0, 4).join(', ')} do it as well.`]

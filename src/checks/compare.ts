@@ -59,7 +59,10 @@ const barWay = (job: Planned, findings: readonly Finding[]): Way => {
     by: 'bar',
     ...judged('bar', findings),
     ...(loads && { force: loads.cuttingForce }),
-    ...(plan && { passes: plan.passes * plan.keyways, minutes: plan.time.whole }),
+    ...(plan && {
+      passes: plan.keyways * plan.cuts.reduce((sum, cut) => sum + cut.passes.length, 0),
+      minutes: plan.time.whole,
+    }),
     make: bar ? ['cutter bar', 'tool bit'] : [],
     ...(depth !== undefined && { depth }),
     ...(position !== undefined && { position }),

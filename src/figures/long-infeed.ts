@@ -368,12 +368,13 @@ const inWords = (count: number): string =>
   String(count)
 
 /** What the shape of the force says: where the crown is gone. */
-const notes = ({ on, passes, x, touch, design, target }: Rule, most: number, roof: number, narrow: boolean): void => {
+const notes = ({ on, passes, x, design, target }: Rule, most: number, roof: number, narrow: boolean): void => {
   if (most <= 0 || narrow) return
   const full = passes.find(({ force }) => force >= 0.97 * most)
-  const crown = design.section.boreRadius - touch
-  if (!full) return
-  const at = Math.max(full.to, crown)
+  const { plan } = design
+  // Where the table says it too: the slot stands behind the dial. On a V there is no such place.
+  if (!full || !plan || plan.dial.crown <= 0) return
+  const at = Math.max(full.to, plan.dial.crown / plan.dial.perInfeed)
   const runs: Run[] = [{ role: 'note', text: 'crown gone, full load' }]
   const long = lengthOfRuns(runs, 0.9 * on.em)
   const from = Math.min(Math.max(x(at) - long / 3, 0.2 * on.em), target.width - long - 4 * on.em)

@@ -65,6 +65,15 @@ const floorsMost = (section: Section): number =>
 const before = (spec: Spec): number => (spec.units === 'mm' ? 3 : 25.4 / 8)
 
 /**
+ * Infeed for each mm that is missing of what is measured: half between two floors; two flats of a socket move apart by twice the sine of half
+ * its corner's angle, 2 cos(180°/n).
+ */
+const missingShare = (section: Section, gateBy: Plan['gateBy']): number => {
+  if (section.socket) return 1 / (2 * Math.cos(Math.PI / section.at.length))
+  return gateBy === 'floor to floor' ? 1 / 2 : 1
+}
+
+/**
  * The whole plan of one bar in one bore: passes of even force in marks of the dial, gates, target, what another bore asks, centring, time.
  * `loads` undefined where nothing is known of the material: no forces, no lag, and the target is the floor itself.
  */
@@ -164,7 +173,7 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     target,
     bores: { reading: stops.last, rows: boresOf(spec, infeed, stops.last / dial.perInfeed, dial.perInfeed) },
     ...(flat && { sharpNose: middleTouch - touchOffX(section.boreRadius, noseWidth, 0) }),
-    missingOnDial: dial.perInfeed / (gateBy === 'floor to floor' ? 2 : 1),
+    missingOnDial: dial.perInfeed * missingShare(section, gateBy),
     gateBy,
     ...(flat && { centring: centringOf(section, noseWidth, middleTouch, dial, spec.units) }),
     withdraw: asked.clearance.withdrawn,

@@ -12,14 +12,17 @@ export interface FigureStyle {
 }
 
 /**
- * A number with this many decimals and no more, rounded to the nearest (a half goes away from zero) or the way it leans.
+ * A number with this many decimals and no more, rounded to the nearest (a half goes to the even figure, as on the drawings: ASTM E29, ISO 80000-1 rule A) or the way it leans.
  * A value within a billionth of a step counts as on it. No locale, no minus zero.
  */
 export function rounded(value: number, decimals: number, lean?: 'up' | 'down'): string {
   const steps = Math.abs(value) * 10 ** decimals
   const near = Math.round(steps)
-  const away = lean === undefined ? steps + 1e-9 - Math.floor(steps) >= 0.5 : (lean === 'up') === value > 0
-  const whole = Math.abs(steps - near) < 1e-9 * Math.max(1, steps) ? near : Math.floor(steps) + (away ? 1 : 0)
+  const low = Math.floor(steps)
+  const isHalf = Math.abs(steps - low - 0.5) < 1e-9 * Math.max(1, steps)
+  const nearest = isHalf ? low % 2 === 1 : steps - low > 0.5
+  const away = lean === undefined ? nearest : (lean === 'up') === value > 0
+  const whole = Math.abs(steps - near) < 1e-9 * Math.max(1, steps) ? near : low + (away ? 1 : 0)
   return `${value < 0 && whole > 0 ? '-' : ''}${(whole / 10 ** decimals).toFixed(decimals)}`
 }
 
