@@ -1,4 +1,5 @@
 /** Rules of splines, sockets and slits, beyond those that every slot keeps. */
+import { band } from '../fits/size.ts'
 import { sliver } from '../dimensions/candidates.ts'
 import { laneOfSocket, pilotBoreOf } from '../dimensions/v-nose.ts'
 import type { Proposal, Rule, Worked } from './rule.ts'
@@ -36,6 +37,35 @@ const noLanes = (job: Worked): string => {
 }
 
 export const featureRules: readonly Rule[] = [
+  {
+    id: 'slots-have-limits',
+    states: 'the slots have limits that can be held',
+    source: 'judgement: 0.005 mm is the least that a ground nose holds',
+    binding: 'should',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ section }) => section.spline !== undefined,
+    measured: ({ section, spec }) => {
+      const zone = band(section.widthLimits)
+      // A row of the standard whose limits nobody has here.
+      const { feature } = spec
+      return zone === 0 && feature.kind === 'spline' && feature.standard !== undefined ? undefined : zone
+    },
+    limit: () => 0.005,
+    reason: ({ measured, limit }) =>
+      `The slots’ width has ${measured} between its limits; ${limit} is the least that a ground nose holds.`,
+    untold:
+      'The limits of this row of the standard are not on hand: take width and major from your print, and give them by hand.',
+    remedies: (job) => {
+      const { lower } = job.section.widthLimits
+      const upper = lower + (job.spec.units === 'mm' ? 0.02 : 0.001 * 25.4)
+      return [
+        {
+          say: `Give the width its limits, ${length(job, lower)} to ${length(job, upper)} if nothing closer is asked of it.`,
+        },
+      ]
+    },
+  },
   {
     id: 'nose-clears-tooth',
     states: 'the nose’s corners leave the mating tooth its own',

@@ -22,6 +22,11 @@ export const featureCases: Readonly<Record<string, Three | Between>> = {
     breaks: 0.8,
     at: (cornerRadius) => splined({ diameter: 14, bit: { size: 6 }, nose: { cornerRadius } }),
   },
+  'slots-have-limits': {
+    holds: 0.02,
+    breaks: 0.001,
+    at: (zone) => job(23, { spline: { count: 6, width: [6, 6 + zone], major: [26, 26.1] } }, { diameter: 14 }),
+  },
   'bore-holds-flats': { holds: 17, breaks: 15.5, at: (bore) => square(bore) },
   'flats-are-left': { holds: 17, breaks: 20, at: (bore) => square(bore) },
   'nose-fills-corner': {
