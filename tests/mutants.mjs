@@ -219,6 +219,7 @@ const share = (part, all) => (all === 0 ? '–' : `${((100 * part) / all).toFixe
 const told = {
   equivalent: {},
   since: [],
+  alone: {},
   ...parse(readFileSync(join(import.meta.dirname, 'mutants/words.yaml'), 'utf8')),
 }
 const killed = mutants.filter(({ name }) => outcomes[name].killed)
@@ -253,7 +254,7 @@ const text = [
     .toSorted(at)
     .map(
       (mutant) =>
-        `- ${shown(mutant)}: ${mutant.name in told.equivalent ? `equivalent because ${told.equivalent[mutant.name]}` : `**not held**${outcomes[mutant.name].unreached ? ', reached by no test' : ''}`}`,
+        `- ${shown(mutant)}: ${mutant.name in told.equivalent ? `equivalent because ${told.equivalent[mutant.name]}` : mutant.name in told.alone ? `killed by ${told.alone[mutant.name]} when tried alone; the time for a mutant did not reach so far` : `**not held**${outcomes[mutant.name].unreached ? ', reached by no test' : ''}`}`,
     ),
   '',
   '## What survived at first',
