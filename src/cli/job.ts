@@ -23,7 +23,8 @@ export const readJob = async (path: string, folder: string): Promise<Job> => {
   if ('wrong' in read) return { path, wrong: read.wrong }
   const named = shopPath(read.document)
   const shopShown = `${named} (the shop file of ${path})`
-  const shop = named === undefined ? undefined : await document(resolve(dirname(at), named), shopShown, 'shop file')
+  const shop =
+    named === undefined ? undefined : await document(resolve(dirname(at), named), shopShown, 'shop file', basename(at))
   if (shop !== undefined && 'wrong' in shop) return { path, wrong: shop.wrong }
   const outcome = readSpec(read.document, shop?.document)
   if ('complaints' in outcome) {
@@ -70,7 +71,8 @@ const ending = (path: string): string => (extname(path).toLowerCase() === '.json
 
 type Document = { readonly document: unknown; readonly bytes: Uint8Array } | { readonly wrong: string }
 
-const document = async (at: string, shown: string, what = 'spec'): Promise<Document> => {
+/** `not`: a file that it cannot have been meant to be. */
+const document = async (at: string, shown: string, what = 'spec', not?: string): Promise<Document> => {
   let bytes: Uint8Array
   try {
     const found = await stat(at)
@@ -81,7 +83,8 @@ const document = async (at: string, shown: string, what = 'spec'): Promise<Docum
     bytes = await readFile(at)
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? error.code : undefined
-    if (code === 'ENOENT' || code === 'ENOTDIR') return { wrong: `${shown}: there is no such file.${await alike(at)}` }
+    if (code === 'ENOENT' || code === 'ENOTDIR')
+      return { wrong: `${shown}: there is no such file.${await alike(at, not)}` }
     return { wrong: `${shown} cannot be read: ${error instanceof Error ? error.message : String(error)}` }
   }
   const text = new TextDecoder().decode(bytes)
@@ -99,10 +102,10 @@ const notText = /[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/
 const told = (path: string, complaints: readonly Complaint[], what = 'spec'): string[] =>
   complaints.map((complaint) => `${path}: ${tellOf(`the ${what}`, complaint)}`)
 
-const alike = async (at: string): Promise<string> => {
+const alike = async (at: string, not?: string): Promise<string> => {
   const names = await readdir(dirname(at)).catch(() => [])
   return suggest(
     basename(at),
-    names.filter((name) => /\.(ya?ml|json)$/i.test(name)),
+    names.filter((name) => /\.(ya?ml|json)$/i.test(name) && name !== not),
   )
 }

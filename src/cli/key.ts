@@ -2,6 +2,8 @@ import type { Complaint } from '../spec/complaint.ts'
 import { exits, type Verb, word } from './verb.ts'
 
 const standards = ['iso-773', 'asme-b17.1'] as const
+/** The largest shaft, in, that ASME B17.1 has a key for. */
+const mostInches = 30
 
 export const key: Verb = {
   name: 'key',
@@ -42,7 +44,9 @@ export const key: Verb = {
       feature: { keyway: { standard } },
     })
     if ('complaints' in read) {
-      const hint = bare && !fractional ? ` A bare number is mm: for inches write "${shown} in".` : ''
+      // Only where that is an inch shaft with a key of its own.
+      const inches = bare && !fractional && Number(shown) <= mostInches
+      const hint = inches ? ` A bare number is mm: for inches write "${shown} in".` : ''
       desk.complain(`${shown}: ${beyond(read.complaints, standard)}.${hint}`)
       return exits.unreadable
     }

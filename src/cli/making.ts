@@ -28,7 +28,7 @@ export const makeJob = async (job: Extract<Job, { spec: unknown }>, order: Order
   // Refused: what is broken, with its ways out. Else what to mind, in a line each; `check` tells the rest.
   const open = worked.findings.filter(({ verdict }) => (broken ? verdict === 'fail' : verdict !== 'pass'))
   const told = broken ? open : open.map((finding) => ({ ...finding, remedies: [] }))
-  for (const line of openLines(told, desk.width, desk.paint)) tell(line)
+  for (const line of openLines({ findings: told, spec: job.spec }, desk.width, desk.paint)) tell(line)
   try {
     if (broken && !order.anyway) {
       const stale = (await madeBefore(folder)) ? ` What stands in ${shown} is of an earlier run.` : ''

@@ -1,6 +1,7 @@
-import type { Finding, Remedy, Verdict } from '../checks/rule.ts'
+import type { Remedy, Verdict } from '../checks/rule.ts'
 import type { Design } from '../design.ts'
 import type { Paint } from './desk.ts'
+import { placeOf, standsAt } from '../spec/place.ts'
 import { count, table, wrap } from './lines.ts'
 import { sizesOf } from './sizes.ts'
 
@@ -11,7 +12,7 @@ const shown = 5
 export const telling = (design: Design, width: number, paint: Paint): string =>
   [
     headline(design, width, paint),
-    ...section(findingsOf(design.findings, width, paint)),
+    ...section(findingsOf(design, width, paint)),
     ...sizesOf(design).flatMap(({ heading, rows, unitless }) => [
       '',
       paint.strong(unitless ? heading : `${heading}, ${design.spec.units}`),
@@ -76,13 +77,16 @@ export const headline = (design: Design, width: number, paint: Paint): string =>
   return wrap(said[design.verdict](), width)
 }
 
+/** Findings, and the spec that they are of. */
+type Told = Pick<Design, 'findings' | 'spec'>
+
 /** What is not well, each with its ways out, then the tightest of what holds. */
-export const findingsOf = (findings: readonly Finding[], width: number, paint: Paint): string[] => {
+export const findingsOf = ({ findings, spec }: Told, width: number, paint: Paint): string[] => {
   const open = findings.filter((finding) => finding.verdict !== 'pass')
   const held = findings.filter((finding) => finding.verdict === 'pass')
   const tight = held.slice(0, shown)
   return [
-    ...openLines(open, width, paint),
+    ...openLines({ findings: open, spec }, width, paint),
     ...(tight.length === 0
       ? []
       : [
@@ -105,11 +109,12 @@ const order: readonly Verdict[] = ['fail', 'caution', 'unknown', 'pass']
 const opening = (reason: string): string => (reason.split(/; |: |\. /)[0] ?? reason).replace(/\.$/, '')
 
 /** What is not well, the worst first; ways out that several share are told once, and then by where they stand. */
-export const openLines = (findings: readonly Finding[], width: number, paint: Paint): string[] => {
+export const openLines = ({ findings, spec }: Told, width: number, paint: Paint): string[] => {
+  const { document } = spec.written
   const told = new Map<string, string>()
   const ordered = findings.toSorted((a, b) => order.indexOf(a.verdict) - order.indexOf(b.verdict))
   return ordered.flatMap(({ verdict, reason, remedies }) => {
-    const ways = remedies.map(remedyText)
+    const ways = remedies.map((remedy) => remedyText(remedy, document))
     const fresh = ways.filter((remedy) => !told.has(remedy))
     const under = new Set(ways.map((remedy) => told.get(remedy)).filter((earlier) => earlier !== undefined))
     for (const remedy of fresh) told.set(remedy, opening(reason))
@@ -125,8 +130,13 @@ export const openLines = (findings: readonly Finding[], width: number, paint: Pa
   })
 }
 
-/** A remedy with the lines that it puts into the spec; what it takes out it says itself. */
-const remedyText = ({ say, set }: Remedy): string => {
-  const lines = Object.entries(set ?? {}).filter(([, value]) => value !== null)
-  return lines.length === 0 ? say : `${say} [${lines.map(([path, value]) => `${path}: ${value}`).join('; ')}]`
+/** A remedy with the lines that it puts into the spec, and those of the spec that it takes out. */
+const remedyText = ({ say, set }: Remedy, document: unknown): string => {
+  const lines = Object.entries(set ?? {})
+  const put = lines.flatMap(([path, value]) => (value === null ? [] : [`${path}: ${value}`]))
+  const out = lines.flatMap(([path, value]) =>
+    value === null && standsAt(document, placeOf(path)) !== undefined ? [path] : [],
+  )
+  const parts = [...put, ...(out.length > 0 ? [`without ${out.join(', ')}`] : [])]
+  return parts.length === 0 ? say : `${say} [${parts.join('; ')}]`
 }

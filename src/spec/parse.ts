@@ -36,6 +36,14 @@ export function parse(text: string): Parsed {
   }
 }
 
+/** What to type in place of the commonest slips. */
+const meant = (message: string): string =>
+  message.startsWith('Tabs are not allowed')
+    ? 'spaces before each line: YAML is not indented by tabs'
+    : /Implicit keys need to be on a single line|Implicit map keys need to be followed by map values/.test(message)
+      ? 'a colon and a space after each key: `name: pulley`'
+      : 'YAML or JSON'
+
 function parsed(text: string): Parsed {
   const lines = new LineCounter()
   const tree = parseDocument(text, {
@@ -59,7 +67,7 @@ function parsed(text: string): Parsed {
     .map((error) =>
       error.code === 'MULTIPLE_DOCS'
         ? fault(where(error.pos[0]), 'a second document', 'one document, one job')
-        : fault(where(error.pos[0]), firstLine(error.message), 'YAML or JSON'),
+        : fault(where(error.pos[0]), firstLine(error.message), meant(error.message)),
     )
   const complaints = [...faults, ...refusals(tree, where)]
   if (complaints.length > 0) return { complaints: complaints.slice(0, mostComplaints) }

@@ -200,6 +200,8 @@ describe('borewright check', () => {
     const absent = await run('check', 'small.yaml')
     expect(absent.status).toBe(2)
     expect(absent.err).toContain('lathe.yaml (the shop file of small.yaml): there is no such file.')
+    // However like its name is: the spec is no shop file.
+    expect(absent.err).not.toContain("'small.yaml'?")
     write('lathe.yaml', 'bars: [12, thick]\n')
     const wrong = await run('check', 'small.yaml')
     expect(wrong.status).toBe(2)

@@ -116,4 +116,14 @@ describe('a decimal comma inside braces', () => {
     expect(parse('{ a: "24,5", b: 3 }')).toEqual({ document: { a: '24,5', b: 3 } })
     expect(parse('{ a: 24, b: }')).toEqual({ document: { a: 24, b: null } })
   })
+
+  it('says what to type in place of the commonest slips', () => {
+    const accepted = (text: string) => {
+      const read = parse(text)
+      return 'complaints' in read ? read.complaints.map((each) => each.accepted).join(' ') : 'read'
+    }
+    expect(accepted('bore:\n\tdiameter: 3\n')).toContain('spaces before each line')
+    expect(accepted('name:k\nunits:mm\nbore: { diameter: 3 }\n')).toContain('a colon and a space after each key')
+    expect(accepted('name: [a\n')).toBe('YAML or JSON')
+  })
 })
