@@ -12,7 +12,7 @@ import type { Corner, Outline, Point } from '../src/solid/outline.ts'
 import { extrude, join, type Solid } from '../src/solid/solid.ts'
 import type { Part } from './part.ts'
 import { offsetWords, printedBlock, raised } from './printed.ts'
-import { coarse, degrees, fine, jobLine, plain, round } from './wording.ts'
+import { byCaliper, coarse, degrees, fine, jobLine, plain, round, sized } from './wording.ts'
 
 const templatesOf = (design: Design): BitTemplates => {
   if (!design.bitTemplates) throw new Error('this design has no bit to make templates for')
@@ -106,7 +106,7 @@ const solid = (design: Design): Solid => {
 }
 
 const plan = (templates: BitTemplates): View => {
-  const { length, height, depth, first, pitch, thickness, room, radius, width, widthDepth } = templates
+  const { length, height, depth, first, pitch, thickness, room, radius, width, widthLimits, widthDepth } = templates
   const notches = notchesOf(templates)
   const angle = ({ is, says, letter, at }: Notch): Callout[] => {
     const worth = is === 'width' || is === 'radius' ? undefined : templates[is]
@@ -173,7 +173,7 @@ const plan = (templates: BitTemplates): View => {
                 out: [-way, 2.5] as const,
               })),
               lines: [
-                [fine(width), ` wide (${slot.letter})`],
+                [sized(widthLimits), ` wide (${slot.letter})`],
                 [plain(widthDepth), ' deep'],
               ],
             } satisfies Callout,
@@ -287,7 +287,7 @@ const notes = (design: Design): readonly Notes[] => {
       lines: [
         ['Scribe the profile, which is full size. Drill the holes first.'],
         ['Saw clear of the lines, file to a protractor.'],
-        ['File E to ', fine(templates.width), ' with a gauge block or drill shank in it. Stamp the letters.'],
+        ['File E to ', sized(templates.widthLimits), ' with a gauge block or drill shank in it. Stamp the letters.'],
       ],
     },
     {
@@ -305,7 +305,7 @@ const notes = (design: Design): readonly Notes[] => {
 
 const drawing = (design: Design): Drawing => {
   const templates = templatesOf(design)
-  const { length, height, thickness, width } = templates
+  const { length, height, thickness, widthLimits } = templates
   const angled = notchesOf(templates).flatMap(({ is, letter, says }) => {
     const worth = is === 'width' || is === 'radius' ? undefined : templates[is]
     return worth === undefined ? [] : [{ what: `${letter}, ${says}`, worth }]
@@ -326,7 +326,7 @@ const drawing = (design: Design): Drawing => {
         ...(templates.radius === undefined
           ? []
           : [{ what: 'C, round', limits: [fine(2 * templates.radius, { prefix: 'Ø' }), ' pin'] }]),
-        { what: 'E, width', limits: [fine(width), ' wide'] },
+        { what: 'E, width', limits: byCaliper(design, widthLimits.lower, widthLimits.upper) },
       ],
     },
     block: {

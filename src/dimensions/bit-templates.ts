@@ -1,3 +1,4 @@
+import type { Size } from '../fits/size.ts'
 import type { Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { either, roundDown, roundUp } from './makeable.ts'
@@ -30,6 +31,8 @@ export interface BitTemplates {
   readonly wedge: number
   /** The nose must enter here. */
   readonly width: number
+  /** As it is filed or printed and dressed: no narrower, or the nose would be ground under its size to go in. */
+  readonly widthLimits: Size
   readonly widthDepth: number
   readonly depth: number
   readonly pitch: number
@@ -85,6 +88,7 @@ export const bitTemplatesOf = (spec: Spec, bit: ToolBit): Reasoned<BitTemplates>
       ...(radius !== undefined && { radius }),
       wedge,
       width,
+      widthLimits: { nominal: width, lower: width, upper: width + either(spec.units, 0.05, 0.002) },
       widthDepth: Math.min(depth, roundDown(Math.max(bit.noseLength, half), half)),
       depth,
       pitch,
@@ -107,6 +111,8 @@ export const bitTemplatesOf = (spec: Spec, bit: ToolBit): Reasoned<BitTemplates>
       radius: 'the nose’s own',
       wedge: '90° less rake and end relief, as ground: it does not alter however the bit leans',
       width: 'the nose’s upper limit, and 0.03 mm (.001 in) to slide in',
+      widthLimits:
+        'never under, or it stops a nose that is right; 0.05 mm (.002 in) over: judgement, what a file holds to a gauge block',
       widthDepth: 'the nose, short of its shoulder',
       depth: 'seven tenths of the blank, a V’s whole flank, 6 mm at the least',
       pitch: 'the widest notch and 4 mm',

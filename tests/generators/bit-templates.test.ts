@@ -18,6 +18,7 @@ const sizesOf = ({ bitTemplates: templates }: Design) => {
   if (!templates) throw new Error('no templates')
   return templates
 }
+const limitsIn = ({ lower, upper }: { readonly lower: number; readonly upper: number }) => ({ lower, upper })
 const degrees = (angle: number): number => (angle * 180) / Math.PI
 
 /** Opening angles of the notches in the contour, left to right, between the straight legs that meet in each hole. */
@@ -52,6 +53,26 @@ describe('bit template', () => {
         expect(angle).toBeCloseTo(wanted[places[index] ?? 0] ?? NaN, 9)
         expect(at).toBeCloseTo(first + (places[index] ?? 0) * pitch, 9)
       }
+    }
+  })
+
+  it('has a notch for the width that never stops a nose within its limits: 0.03 and up to 0.05 more; in inches .001 and .002', () => {
+    for (const design of made) {
+      const { width, widthLimits } = sizesOf(design)
+      const unit = design.spec.units === 'mm' ? 1 : 25.4
+      const [least, most, step] = design.spec.units === 'mm' ? [0.03, 0.05, 0.01] : [0.001, 0.002, 0.0005]
+      const over = (widthLimits.lower - (design.bit?.noseWidth.upper ?? NaN)) / unit
+      expect(widthLimits.lower).toBe(width)
+      expect(over).toBeGreaterThanOrEqual(least - 1e-9)
+      // Rounded up to a step.
+      expect(over).toBeLessThan(least + step)
+      expect((widthLimits.upper - widthLimits.lower) / unit).toBeCloseTo(most, 9)
+      const { views, asMade } = bitTemplates.drawing(design)
+      const said = views.flatMap(({ callouts }) => callouts).find(({ of }) => of === 'width')
+      if (said?.callout !== 'leader') throw new Error('no callout')
+      expect(said.lines[0]?.[0]).toMatchObject({ saying: { say: 'limits', ...limitsIn(widthLimits) } })
+      expect(asMade?.rows.at(-1)?.what).toBe('E, width')
+      expect(asMade?.rows.at(-1)?.limits).toHaveLength(3)
     }
   })
 
