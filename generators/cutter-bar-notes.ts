@@ -1,5 +1,6 @@
 /** What the cutter bar's sheet says in words: order of work, what goes with it, what to measure. */
 import type { Design } from '../src/design.ts'
+import { canBeHardened, turnedParts } from '../src/dimensions/cutter-bar.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
@@ -92,15 +93,13 @@ const settings = ({ section }: Design, bar: CutterBar): readonly Notes[] =>
 const underDrill = ({ spec }: Design, bar: CutterBar) =>
   spec.shop.drills.findLast(({ diameter }) => diameter <= bar.crossHole.nominal - either(spec.units, 0.4, 0.015))
 
-/** Whether the bar is of a steel that can still be hardened by whoever makes it. */
-export const canBeHardened = ({ stock }: CutterBar): boolean => stock.material.startsWith('drill rod')
-
-/** How the outside is turned, by what stands over what. */
-const turning = (bar: CutterBar): Wording => {
-  if (bar.shouldered) return ['Turn the body, not the shank.']
-  return bar.shank.nominal < bar.diameter.nominal - 1e-9
-    ? ['Turn the shank, not the body.']
-    : ['Chamfer both ends; leave the skin.']
+/** How the outside is turned, by what the stock stands over. */
+const turning: Readonly<Record<ReturnType<typeof turnedParts>, Wording>> = {
+  body: ['Turn the body, not the shank.'],
+  shank: ['Turn the shank, not the body.'],
+  both: ['Turn the body, then the shank, between centres.'],
+  all: ['Turn it to size from end to end, between centres.'],
+  neither: ['Chamfer both ends; leave the skin.'],
 }
 
 export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
@@ -110,7 +109,7 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
       numbered: true,
       lines: [
         ['Saw, face, centre the shank.'],
-        turning(bar),
+        turning[turnedParts(bar)],
         crossHole(design, bar),
         ...tapping(bar),
         ["Lift the burr with the hole's drill, by hand. Break both mouths. Dot the end, nose side."],
@@ -150,7 +149,7 @@ export const barNotes = (design: Design, bar: CutterBar): readonly Notes[] => {
                 ').',
               ] satisfies Wording,
             ]),
-        ...(bar.shouldered ? [] : [['Chuck it with ', plain(bar.bodyLength), ' standing out.']]),
+        ...(bar.shouldered ? [] : [['Hold it with ', plain(bar.bodyLength), ' standing out.']]),
         ...(design.spec.tooling.bar?.stroke === 'pull'
           ? [['Pull stroke: bit turned over, rake towards the holder; the work needs a stop against being drawn out.']]
           : []),

@@ -13,13 +13,14 @@
  * is carved as its tap drill.
  */
 import type { Design } from '../src/design.ts'
+import { canBeHardened } from '../src/dimensions/cutter-bar.ts'
 import type { CutterBar } from '../src/dimensions/types.ts'
 import type { Callout, Drawing, Mark, View } from '../src/drawing/view.ts'
 import type { Corner, Outline } from '../src/solid/outline.ts'
 import { bore, cut, place, revolve, type Solid } from '../src/solid/solid.ts'
 import { barSection, countersunk } from './cutter-bar-section.ts'
 import { acrossHole, acrossPlane, alongHole, mouthInFront, wallHoles } from './cutter-bar-wall.ts'
-import { barAsMade, barNotes, canBeHardened } from './cutter-bar-notes.ts'
+import { barAsMade, barNotes } from './cutter-bar-notes.ts'
 import type { Part } from './part.ts'
 import { roundedInside, turned, turnedEdge } from './turned.ts'
 import { bought, degrees, jobLine, plain, sized, small } from './wording.ts'

@@ -5,7 +5,6 @@ import { either } from '../src/dimensions/makeable.ts'
 import type { Callout, Mark, View } from '../src/drawing/view.ts'
 import { type Corner, mirrored, type Outline, type Point } from '../src/solid/outline.ts'
 import { cos, endOnFace, planHalfAngle, sideOnFace, sin, tan, widestAt } from './tool-bit-contour.ts'
-import { noseSize } from './tool-bit-limits.ts'
 import { top } from './tool-bit-nose.ts'
 import { degrees, fine, most, plain, plusMinus, sized } from './wording.ts'
 
@@ -153,7 +152,7 @@ const outlineOf = (bit: ToolBit): readonly Mark[] => {
 }
 
 /** Everything that is said of the nose's shape: width, taper, end and neck. */
-const noseCallouts = (design: Design, bit: ToolBit): readonly Callout[] => {
+const noseCallouts = (bit: ToolBit): readonly Callout[] => {
   const { noseLength, neckRadius } = bit
   const half = bit.noseWidth.nominal / 2
   const [, neckAt = 0] = faceEdge(bit).at(-1)?.at ?? [0, 0]
@@ -164,7 +163,7 @@ const noseCallouts = (design: Design, bit: ToolBit): readonly Callout[] => {
     {
       callout: 'linear',
       of: 'noseWidth',
-      worth: sized(noseSize(design, bit)),
+      worth: sized(bit.groundWidth),
       axis: 'y',
       a: -half,
       b: half,
@@ -231,7 +230,7 @@ export const fromAbove = (design: Design, bit: ToolBit): readonly View[] => {
         fromB: -shoulder,
         side: 'bottom',
       },
-      ...(small ? [] : noseCallouts(design, bit)),
+      ...(small ? [] : noseCallouts(bit)),
     ],
   }
   if (!small) return [whole]
@@ -243,7 +242,7 @@ export const fromAbove = (design: Design, bit: ToolBit): readonly View[] => {
       place: { is: 'detail', least: bit.noseWidth.nominal / 6, clip: noseCircle(bit) },
       marks: outlineOf(bit),
       metal,
-      callouts: noseCallouts(design, bit),
+      callouts: noseCallouts(bit),
     },
   ]
 }

@@ -1,10 +1,8 @@
 /** The tool bit from its nose: view (x, y) = (-y, z). */
-import type { Design } from '../src/design.ts'
 import type { ToolBit } from '../src/dimensions/types.ts'
 import type { Callout, Mark, View } from '../src/drawing/view.ts'
 import { type Point, polygon } from '../src/solid/outline.ts'
 import { tan } from './tool-bit-contour.ts'
-import { edgeSize } from './tool-bit-limits.ts'
 import { blankSection, edgeHeight, halfWidthAt, nosePoints, top } from './tool-bit-nose.ts'
 import { degrees, plain, sized } from './wording.ts'
 
@@ -23,7 +21,7 @@ const edgeSeen = (bit: ToolBit): readonly Point[] => {
   return widest
 }
 
-export const fromNose = (design: Design, bit: ToolBit): View => {
+export const fromNose = (bit: ToolBit): View => {
   const edge = edgeSeen(bit)
   const [half, height] = edge.at(-1) ?? [0, 0]
   const foot = footOf(bit)
@@ -88,12 +86,12 @@ export const fromNose = (design: Design, bit: ToolBit): View => {
             fromB: -bit.size / 2,
             side: 'left',
           },
-      ...(round
+      ...(bit.edgeLimits
         ? [
             {
               callout: 'linear',
               of: 'edgeHeight',
-              worth: sized(edgeSize(design, bit)),
+              worth: sized(bit.edgeLimits),
               axis: 'y',
               a: 0,
               b: edgeHeight(bit),

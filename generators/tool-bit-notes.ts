@@ -1,13 +1,12 @@
 /** What the tool bit's sheet says in words: how to grind it, what can hurt, what a caliper must read. */
 import type { Design } from '../src/design.ts'
 import { middleAhead } from '../src/dimensions/bore.ts'
-import { tableTilt, wheelHollow } from '../src/dimensions/tool-bit.ts'
+import { regrindOf, tableTilt, wheelHollow } from '../src/dimensions/tool-bit.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import type { ToolBit } from '../src/dimensions/types.ts'
 import type { AsMadeRow, Notes, Wording } from '../src/drawing/view.ts'
 import type { Size } from '../src/fits/size.ts'
 import { edgeHeight } from './tool-bit-nose.ts'
-import { edgeSize, noseSize } from './tool-bit-limits.ts'
 import { bought, byCaliper, coarse, degrees, fine, plain, sized } from './wording.ts'
 
 /** Radius of the wheel that the note on its hollow speaks of: a 150 mm (6 in) bench grinder. */
@@ -44,16 +43,19 @@ const lastStep = (design: Design, bit: ToolBit): readonly Wording[] => {
 }
 
 const regrinding = (bit: ToolBit): Wording => {
-  if (bit.form === 'vee')
-    return [
-      'Regrind both flanks alike, not the face: ',
-      plain(bit.regrindStep),
-      ` off the tip, ${bit.regrinds} times. Stone the tip's radius again.`,
-    ]
-  if (bit.form === 'round') return ['Blunt, stone the face alone. Under its least width, grind a new nose.']
-  return bit.lanes === 1 && bit.regrinds === 0
-    ? ['No regrind left in the width: once blunt, a new bit.']
-    : [
+  switch (regrindOf(bit)) {
+    case 'flanks':
+      return [
+        'Regrind both flanks alike, not the face: ',
+        plain(bit.regrindStep),
+        ` off the tip, ${bit.regrinds} times. Stone the tip's radius again.`,
+      ]
+    case 'face':
+      return ['Blunt, stone the face alone. Under its least width, grind a new nose.']
+    case 'nothing':
+      return ['No regrind left in the width: once blunt, a new bit.']
+    case 'end':
+      return [
         'Regrind the end, not the face: ',
         plain(bit.regrindStep),
         ' off the end takes ',
@@ -61,6 +63,7 @@ const regrinding = (bit: ToolBit): Wording => {
         ' off the width',
         bit.lanes > 1 ? '.' : `: ${bit.regrinds} regrind${bit.regrinds === 1 ? '' : 's'} in it.`,
       ]
+  }
 }
 
 /** What the leaning bar makes of the angles. */
@@ -209,18 +212,18 @@ export const bitChecks = (design: Design, bit: ToolBit): readonly AsMadeRow[] =>
   return [
     {
       what: shaped ? 'Width where widest, miked' : 'Width at the edge, miked',
-      limits: [sized(noseSize(design, bit))],
+      limits: [sized(bit.groundWidth)],
     },
     ...(shaped
       ? [{ what: bit.form === 'vee' ? 'V in the template' : 'Round in the template', limits: ['no light'] }]
       : []),
-    read('Neck width, on the face', bit.widthAtNeck),
-    ...(bit.shape === 'square'
+    read(shaped ? 'Neck less than the widest by' : 'Neck less than the edge by', bit.neckUnder),
+    ...(bit.edgeLimits === undefined
       ? [
           ...(shaped ? [] : [read('Heel width, underneath', bit.widthAtHeel)]),
           read('End set back, underneath', bit.endSetBack),
         ]
-      : [{ what: 'Edge over the back, miked', limits: [sized(edgeSize(design, bit))] }]),
+      : [{ what: 'Edge over the back, miked', limits: [sized(bit.edgeLimits)] }]),
     ...(bit.rake > 0 ? [read('Face drop at the neck', bit.faceDrop)] : []),
     ...(bit.rake < 0 && bit.shape === 'square'
       ? [

@@ -132,7 +132,7 @@ const drawing = (design: Design): Drawing => {
     part: 'tool-bit',
     title: 'Tool bit',
     number: '30',
-    views: [side(design, bit), ...fromAbove(design, bit), fromNose(design, bit)],
+    views: [side(design, bit), ...fromAbove(design, bit), fromNose(bit)],
     notes: bitNotes(design, bit),
     asMade: { heading: 'CHECK with calipers, write down', rows: bitChecks(design, bit) },
     block: {

@@ -47,6 +47,10 @@ export const openBehind = (design: Design, says: Saying): readonly Tick[] => {
   return open === undefined
     ? []
     : [{ words: say`Behind the hub open at least ${bold(says.size(open))}${says.other(open)}`, blank: true }]
+/** Where the edge lies beside the bore: a mill's bore stands upright and has no centre height. */
+const onCentre = ({ asked }: Design): string =>
+  asked?.machine === 'mill' ? 'on the bore’s centre line' : 'on centre height'
+
 }
 
 export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
@@ -54,11 +58,12 @@ export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
   if (groundBar) {
     const { backToNose, noseTolerance } = groundBar
     return [
-      { words: 'Nose on centre height and square to the bore' },
+      { words: `Nose ${onCentre(design)} and square to the bore` },
       { words: say`Nose width, ${says.between(noseTolerance.lower, noseTolerance.upper)}`, blank: true },
       { words: say`Over back and nose ${bold(says.between(backToNose.lower, backToNose.upper))}`, blank: true },
     ]
   }
+  const nose = bit.groundWidth
   if (!bar || !bit) return []
   const { screw } = bar
   const first = design.plan?.settings[0]?.overBarAndNose ?? bar.overBarAndNose
@@ -67,11 +72,11 @@ export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
       ? { words: say`V by its gauge, ${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)}; both flanks bear` }
       : bit.form === 'round'
         ? { words: say`Round nose by its gauge, radius ${bold(says.size(bit.tipRadius ?? bit.cornerRadius))}` }
-        : { words: say`Nose width, ${says.between(bit.noseWidth.lower, bit.noseWidth.upper)}`, blank: true }
+        : { words: say`Nose width, ${says.between(nose.lower, nose.upper)}`, blank: true }
   const square =
     bit.form === 'vee'
-      ? 'Bit on centre height, the V’s middle square to the bore'
-      : 'Bit on centre height; nose square to the bore'
+      ? `Bit ${onCentre(design)}, the V’s middle square to the bore`
+      : `Bit ${onCentre(design)}; nose square to the bore`
   const torque = loads?.screwTorque === undefined ? '' : `, ${says.torque(loads.screwTorque)}`
   return [
     { words: square },

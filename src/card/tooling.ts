@@ -4,12 +4,18 @@ import type { CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import type { Design } from '../design.ts'
 import { beforeTheWheel, crossHoleFirst, crossHoleThenWall, hardening } from './cautions.ts'
 import type { Block, Leaf, Row, Side, Words } from './document.ts'
+import { canBeHardened, turnedParts } from '../dimensions/cutter-bar.ts'
+import { regrindOf } from '../dimensions/tool-bit.ts'
+import { fraction } from '../spec/figures.ts'
 import { inch, poundForce } from '../standards/inch.ts'
 import { asFits, type Cover, firstThatFits } from './fitting.ts'
 import { bold, degrees, say, type Saying } from './saying.ts'
 
 /** A N/mm² in psi. Source: exact pound-force over the square of the exact inch. */
 const psi = inch ** 2 / poundForce
+
+/** Stock, blanks and screws as they are asked for: in inch jobs by their fraction, where they are one. */
+const bought = (mm: number, says: Saying): string => (says.metric ? undefined : fraction(mm)) ?? says.size(mm)
 
 type Why = (path: string) => string
 
@@ -74,7 +80,7 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
     [
       'cross hole',
       say`Ø${bold(says.between(hole.lower, hole.upper))}, ${bar.incline > 0 ? `leaning ${degrees(bar.incline)}, nose leading` : 'square to the bar'}, ${bold(size(bar.holeToEnd))} from the end to its middle; drill ${bar.crossHoleDrill}`,
-      `for ${bar.bit.shape} ${size(bar.bit.size)}; ${Number(bar.holeRatio.toFixed(3))} of the bar`,
+      `for ${bar.bit.shape} ${bought(bar.bit.size, says)}; ${Number(bar.holeRatio.toFixed(3))} of the bar`,
     ],
     ['wall beside it', say`${bold(size(bar.wallBesideHole))}${limit('wall-beside-hole')}`, why('bar.wallBesideHole')],
     [
@@ -86,7 +92,7 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
     ],
     [
       'set screw',
-      say`${bold(bar.screw.thread)} × ${size(bar.screw.length)}, cup point (${size(bar.screw.lengthMin)} to ${size(bar.screw.lengthMax)} serves)`,
+      say`${bold(bar.screw.thread)} × ${bought(bar.screw.length, says)}, cup point (${size(bar.screw.lengthMin)} to ${size(bar.screw.lengthMax)} serves)`,
       `${why('bar.screw')}${held}`,
     ],
     [
@@ -98,9 +104,18 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
   ]
 }
 
+/** How the outside is turned, by what the stock stands over. */
+const turning: Readonly<Record<ReturnType<typeof turnedParts>, readonly Words[]>> = {
+  body: ['turn the body, not the shank'],
+  shank: ['turn the shank, not the body'],
+  both: ['turn the body, then the shank, between centres'],
+  all: ['turn it to size from end to end, between centres'],
+  neither: ['leave the skin'],
+}
+
 const barOrder = (bar: CutterBar, says: Saying): readonly Words[] => [
-  say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends to ${says.size(bar.overall)}`,
-  ...(bar.shouldered ? [say`turn the body, then the shank, between centres`] : []),
+  say`saw round Ø${bought(bar.stock.diameter, says)} × ${bold(bought(bar.stock.length, says))}, face both ends to ${says.size(bar.overall)}, centre the shank`,
+  ...turning[turnedParts(bar)],
   say`chamfer the ends ${says.size(bar.endChamfer)}`,
   bar.incline > 0
     ? say`cross hole, drilled under size in a vise tilted ${degrees(bar.incline)}, then drilled, reamed or bored to size`
@@ -110,14 +125,15 @@ const barOrder = (bar: CutterBar, says: Saying): readonly Words[] => [
     : say`drill and tap the wall, square to the cross hole and into its middle`,
   say`lift the burr out of the hole; mouths broken ${says.size(bar.mouthChamfer)}`,
   say`a punch dot on the end, on the nose’s side`,
+  ...(canBeHardened(bar) ? ['harden now or never, 40 to 45 HRC; then only polish by hand'] : []),
 ]
 
 const sawList = (bar: CutterBar, bit: ToolBit, says: Saying): Block => ({
   block: 'list',
   entries: [
-    say`round Ø${bold(says.size(bar.stock.diameter))} × ${bold(says.size(bar.stock.length))}, one: ${bar.stock.material}`,
-    say`high-speed steel ${bold(`${says.size(bit.size)} ${bit.shape}`)} × ${bold(says.size(bit.length))} (${says.size(bit.lengthMin)} to ${says.size(bit.lengthMax)} serves), one`,
-    say`set screw ${bold(bar.screw.thread)} × ${says.size(bar.screw.length)}, cup point, one`,
+    say`round Ø${bold(bought(bar.stock.diameter, says))} × ${bold(bought(bar.stock.length, says))}, one: ${bar.stock.material}`,
+    say`high-speed steel ${bold(`${bought(bit.size, says)} ${bit.shape}`)} × ${bold(bought(bit.length, says))} (${says.size(bit.lengthMin)} to ${says.size(bit.lengthMax)} serves), one`,
+    say`set screw ${bold(bar.screw.thread)} × ${bought(bar.screw.length, says)}, cup point, one`,
   ],
 })
 
@@ -157,7 +173,7 @@ const bitRows = (
       ? [
           [
             'V, between its flanks',
-            say`${bold(`${Number((bit.includedAngle ?? 0).toFixed(2))}°`)} on the face, alike to the middle`,
+            say`${bold(degrees(bit.includedAngle ?? 0, 2))} seen along the cut, alike to the middle; ${degrees(bit.faceAngle ?? 0)} on the face`,
             why('bit.includedAngle'),
           ],
           ['tip', say`rounded ${bold(size(bit.tipRadius ?? bit.cornerRadius))}`, why('bit.tipRadius')],
@@ -171,26 +187,48 @@ const bitRows = (
             ],
           ]
         : [['corners', say`stoned to ${bold(size(bit.cornerRadius))}`, why('bit.cornerRadius')]]
+  const leaning = bit.leaning ? `, which is ${degrees(bit.leaning.rake)} as it leans` : ''
+  const shaped = bit.form !== undefined
+  const square = bit.edgeLimits === undefined
+  const width = bit.groundWidth
   return [
     [
-      'nose width at the edge',
-      say`${bold(says.between(bit.noseWidth.lower, bit.noseWidth.upper))}${says.other(bit.noseWidth.nominal)}, after stoning`,
+      shaped ? 'nose width where widest' : 'nose width at the edge',
+      say`${bold(says.between(width.lower, width.upper))}${says.other(bit.noseWidth.nominal)}, after stoning`,
       why('bit.noseWidth'),
     ],
-    ['width at the neck', limited(bit.widthAtNeck), `back taper ${degrees(bit.backTaper)} a side, as set`],
-    ['width at the heel', limited(bit.widthAtHeel), `side relief ${degrees(bit.sideRelief)} a side`],
+    [
+      'neck narrower by',
+      say`${bold(byCaliper(bit.neckUnder, says))} than the ${shaped ? 'widest' : 'edge'} as miked`,
+      `back taper ${degrees(bit.backTaper)} a side, as set; ${degrees(bit.backTaperEffective)} on the face`,
+    ],
+    ...(square && !shaped
+      ? [['width at the heel', limited(bit.widthAtHeel), `side relief ${degrees(bit.sideRelief)} a side`] as const]
+      : []),
     [
       'nose length',
       say`${bold(size(bit.noseLength))} (${size(bit.noseLengthMin)} is the least)`,
       why('bit.noseLength'),
     ],
     ...form,
-    ['end set back at the heel', limited(bit.endSetBack), `end relief ${degrees(bit.endRelief)}`],
-    [
-      'face drop at the neck',
-      limited(bit.faceDrop),
-      `rake ${degrees(bit.rake)}${bit.leaning ? `, which is ${degrees(bit.leaning.rake)} as it leans` : ''}`,
-    ],
+    bit.edgeLimits === undefined
+      ? [
+          bit.form === 'vee' ? 'tip set back, underneath' : 'end set back, underneath',
+          limited(bit.endSetBack),
+          `end relief ${degrees(bit.endRelief)}`,
+        ]
+      : [
+          'edge over the back',
+          limited(bit.edgeLimits),
+          `side relief ${degrees(bit.sideRelief)} a side, end relief ${degrees(bit.endRelief)}`,
+        ],
+    bit.rake > 0
+      ? ['face drop at the neck', limited(bit.faceDrop), `rake ${degrees(bit.rake)}${leaning}`]
+      : [
+          'face',
+          bit.rake < 0 ? say`climbs by ${bold(degrees(-bit.rake))} from the edge` : 'level',
+          `rake ${degrees(bit.rake)}${leaning}`,
+        ],
     [
       'length',
       say`${bold(size(bit.length))} (${size(bit.lengthMin)} to ${size(bit.lengthMax)} serves)`,
@@ -207,10 +245,52 @@ const bitRows = (
   ]
 }
 
-const regrind = (bit: ToolBit, says: Saying): Words =>
-  bit.regrinds > 0
-    ? say`Regrind the ${bold('end')}, not the top: ${says.size(bit.regrindStep)} at a time, ${String(bit.regrinds)} ${bit.regrinds === 1 ? 'time' : 'times'} before the nose is under its least width. Then set the projection again and find the zero again.`
-    : say`Regrind the ${bold('end')}, not the top; each ${says.size(bit.regrindStep)} takes ${says.fine(bit.widthPerRegrind)} off the width: measure the nose again${bit.lanes > 1 ? ' and set the lanes by it' : ''}. Then set the projection again and find the zero again.`
+/** As on the bit’s drawing. */
+const regrind = (bit: ToolBit, says: Saying): Words => {
+  const after = 'Then set the projection again and find the zero again.'
+  const step = says.size(bit.regrindStep)
+  const times = (count: number): string => `${count} ${count === 1 ? 'time' : 'times'}`
+  switch (regrindOf(bit)) {
+    case 'flanks':
+      return say`Regrind both ${bold('flanks')} alike, not the face: ${step} off the tip, ${times(bit.regrinds)}. Stone the tip’s radius again. ${after}`
+    case 'face':
+      return say`Stone the ${bold('face')} alone. Under its least width, grind a new nose. ${after}`
+    case 'nothing':
+      return say`No regrind is left in the width: once blunt, ${bold('a new bit')}. ${after}`
+    case 'end':
+      return bit.lanes > 1
+        ? say`Regrind the ${bold('end')}, not the face; each ${step} takes ${says.fine(bit.widthPerRegrind)} off the width: measure the nose again and set the lanes by it. ${after}`
+        : say`Regrind the ${bold('end')}, not the face: ${step} at a time, ${times(bit.regrinds)}; each takes ${says.fine(bit.widthPerRegrind)} off the width. ${after}`
+  }
+}
+
+/** Steps at the wheel, as on the bit’s drawing. */
+const grinding = (bit: ToolBit, says: Saying): readonly Words[] => {
+  const end: Words =
+    bit.form === 'vee'
+      ? 'both flanks alike, to meet in the middle; try the gauge'
+      : bit.form === 'round'
+        ? say`end, swung round to R ${says.size(bit.tipRadius ?? bit.cornerRadius)}; try the gauge`
+        : bit.noseEndRadius === undefined
+          ? 'end, with its relief'
+          : say`end, with its relief, convex to R ${says.fine(bit.noseEndRadius)}`
+  const last =
+    bit.form === 'vee'
+      ? say`stone to sharp, the tip to R ${says.size(bit.tipRadius ?? bit.cornerRadius)}; measure`
+      : bit.form === 'round'
+        ? 'stone to sharp; measure'
+        : 'stone face, end, corners; measure the width at the edge'
+  return [
+    bit.flat === undefined
+      ? 'whole blank: end square, its middle marked'
+      : say`whole blank: flat for the screw, ${says.size(bit.flat)} deep; end square, its middle marked`,
+    say`sides alike, from the middle, neck ${says.size(bit.noseLength)} back`,
+    end,
+    'face',
+    last,
+    'cut to length last',
+  ]
+}
 
 /** What the picture in the bore may take, mm high: the tallest that leaves its side whole. */
 const heights = [120, 105, 92, 80, 70, 62] as const
@@ -221,15 +301,7 @@ const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying, cov
     {
       block: 'list',
       numbered: true,
-      entries: [
-        'end square',
-        bit.form === 'vee' ? 'flanks alike, from the middle; try the gauge' : 'sides alike, from the middle',
-        'end relief',
-        'face',
-        ...(bit.flat === undefined ? [] : ['flat for the screw, square to the nose']),
-        'stone face, end, corners',
-        'measure',
-      ],
+      entries: grinding(bit, says),
     },
     { block: 'heading', text: 'When it is dull' },
     { block: 'paragraph', words: regrind(bit, says) },
@@ -244,10 +316,16 @@ const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying, cov
           {
             block: 'heading',
             text: 'Tool bit',
-            beside: `high-speed steel, ${says.size(bit.size)} ${bit.shape}; its drawing has three views`,
+            beside: `high-speed steel, ${bought(bit.size, says)} ${bit.shape}; its drawing has three views`,
           },
           sizesTable('Sizes of the bit', bitRows(bar, bit, design, says)),
-          { block: 'columns', columns: [{ width: 54, blocks: order }, { width: 124, blocks: inTheBore(design, 124, height) }] },
+          {
+            block: 'columns',
+            columns: [
+              { width: 54, blocks: order },
+              { width: 124, blocks: inTheBore(design, 124, height) },
+            ],
+          },
         ],
       }),
     ),
@@ -295,7 +373,7 @@ const groundSides = (bar: GroundBar, design: Design, says: Saying, cover: Cover)
       block: 'list',
       numbered: true,
       entries: [
-        say`saw round Ø${says.size(bar.stock.diameter)} × ${bold(says.size(bar.stock.length))}, face both ends`,
+        say`saw round Ø${bought(bar.stock.diameter, says)} × ${bold(bought(bar.stock.length, says))}, face both ends`,
         say`shank and blank turned in one chucking`,
         say`neck, turned eccentric by ${says.limit(bar.eccentricity, 'down')}: its back in one line with the blank’s; the dial on the blank reads twice that`,
         'head filed or milled to its strip, from the middle, with room to grind',

@@ -82,6 +82,20 @@ export const stockOver = (spec: Spec, diameter: number): number => {
   return enough.length > 0 ? Math.min(...enough) : diameter
 }
 
+/** Which of the bar's diameters are turned, `all` where they are one; what is not keeps the stock's skin. */
+export const turnedParts = ({
+  stock,
+  diameter,
+  shank,
+}: Pick<CutterBar, 'stock' | 'diameter' | 'shank'>): 'body' | 'shank' | 'both' | 'all' | 'neither' => {
+  const [body, end] = [diameter, shank].map(({ nominal }) => nominal < stock.diameter - 1e-9)
+  if (body && end) return Math.abs(diameter.nominal - shank.nominal) < 1e-9 ? 'all' : 'both'
+  return body ? 'body' : end ? 'shank' : 'neither'
+}
+
+/** Whether the bar is of a steel that can still be hardened by whoever makes it. */
+export const canBeHardened = ({ stock }: Pick<CutterBar, 'stock'>): boolean => stock.material.startsWith('drill rod')
+
 /** Every dimension of the bar that was chosen, with its reason. */
 export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidate: Candidate): Reasoned<CutterBar> => {
   const steps = stepsOf(spec.units)

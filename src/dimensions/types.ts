@@ -350,6 +350,8 @@ export interface ToolBit {
   readonly form?: 'flat' | 'vee' | 'round'
   /** Of a V: between its flanks, seen along the stroke. */
   readonly includedAngle?: number
+  /** Of a V: between its flanks, as its raked face shows them. */
+  readonly faceAngle?: number
   /** Of a V or a round nose: radius of its end. */
   readonly tipRadius?: number
   /** Of a V: from its tip back to where the flanks meet the nose's sides. */
@@ -362,6 +364,8 @@ export interface ToolBit {
   readonly noseEndRadius?: number
   /** Between the nose's sides; of a V no narrower than its mouth. */
   readonly noseWidth: Size
+  /** The same as it is ground and miked: never without limits, never wider than the blank. */
+  readonly groundWidth: Size
   readonly noseLength: number
   readonly noseLengthMin: number
   readonly cornerRadius: number
@@ -377,14 +381,17 @@ export interface ToolBit {
   readonly backTaperEffective: number
   readonly neckRadius: number
   readonly widthAtHeel: Size
+  /** The least and the most that it can be, the nose's own limits with it. */
   readonly widthAtNeck: Size
+  /** What the neck is narrower than the widest place of the same nose. */
+  readonly neckUnder: Size
   readonly endSetBack: Size
   readonly faceDrop: Size
   readonly length: number
   readonly lengthMin: number
   readonly lengthMax: number
   readonly angleTolerance: number
-  /** Number of end regrinds of `regrindStep` before the nose is under its least width; 0 with lanes, whose step follows the width. */
+  /** Number of end regrinds of `regrindStep` before the nose is under its least width or length; 0 with lanes, whose step follows the width. */
   readonly regrinds: number
   readonly regrindStep: number
   readonly widthPerRegrind: number
@@ -393,6 +400,8 @@ export interface ToolBit {
   readonly edgeHeight: number
   /** Round blanks: depth of the flat that the screw seats on. */
   readonly flat?: number
+  /** Round blanks: cutting edge over the back, as it is miked. */
+  readonly edgeLimits?: Size
 }
 
 /**

@@ -324,6 +324,7 @@ const bitOf = (bit: ToolBit): ReportSection => ({
   flankLength: bit.flankLength,
   flankSwing: bit.flankSwing,
   flankTilt: bit.flankTilt,
+  faceAngle: bit.faceAngle,
   noseEndRadius: bit.noseEndRadius,
   shape: bit.shape,
   size: bit.size,
@@ -334,6 +335,7 @@ const bitOf = (bit: ToolBit): ReportSection => ({
   noseLengthMin: bit.noseLengthMin,
   cornerRadius: bit.cornerRadius,
   rake: bit.rake,
+  noseWidthAsGround: limits(bit.groundWidth),
   endRelief: bit.endRelief,
   sideRelief: bit.sideRelief,
   backTaper: bit.backTaper,
@@ -347,6 +349,8 @@ const bitOf = (bit: ToolBit): ReportSection => ({
   endSetBackLimits: limits(bit.endSetBack),
   faceDrop: bit.faceDrop.nominal,
   faceDropLimits: limits(bit.faceDrop),
+  neckUnder: bit.neckUnder.nominal,
+  neckUnderLimits: limits(bit.neckUnder),
   length: bit.length,
   lengthMin: bit.lengthMin,
   lengthMax: bit.lengthMax,
@@ -360,6 +364,8 @@ const bitOf = (bit: ToolBit): ReportSection => ({
 
 const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
 
+  edgeHeight: bit.edgeHeight,
+  edgeHeightLimits: bit.edgeLimits && limits(bit.edgeLimits),
 /** Gauges and aids say in the report what they say in the design. */
 const aidsOf = (design: Design) => ({
   bitTemplates: design.bitTemplates,

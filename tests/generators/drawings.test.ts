@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Part } from '../../generators/part.ts'
 import { parts } from '../../generators/set.ts'
 import { hasNeck } from '../../generators/tool-bit-above.ts'
-import { edgeSize, lengthSize, noseSize } from '../../generators/tool-bit-limits.ts'
+import { lengthSize } from '../../generators/tool-bit-limits.ts'
 import { byCaliper } from '../../generators/wording.ts'
 import type { Design } from '../../src/design.ts'
 import { inWords } from '../../src/drawing/numbers.ts'
@@ -412,7 +412,7 @@ describe('what sheets say', () => {
       const { bit } = design
       if (!bit) continue
       // A leaning bit's face may climb: its drop is not read.
-      const sizes = [bit.widthAtNeck, bit.widthAtHeel, bit.endSetBack, ...(bit.rake > 0 ? [bit.faceDrop] : [])]
+      const sizes = [bit.neckUnder, bit.widthAtHeel, bit.endSetBack, ...(bit.rake > 0 ? [bit.faceDrop] : [])]
       for (const { lower, upper } of sizes) {
         const [low, , high] = byCaliper(design, lower, upper)
         if (typeof low !== 'object' || typeof high !== 'object') throw new Error('two sizes')
@@ -427,12 +427,11 @@ describe('what sheets say', () => {
     for (const design of everyDesign) {
       const { bit } = design
       if (bit?.shape !== 'round') continue
-      const { lower, upper } = edgeSize(design, bit)
+      if (!bit.edgeLimits) throw new Error('a round bit without limits for its edge')
+      const { lower, upper } = bit.edgeLimits
       for (const height of [lower, upper])
-        if (noseSize(design, bit).lower <= bit.size)
-          expect(Math.hypot(noseSize(design, bit).lower / 2, height - bit.size / 2)).toBeLessThanOrEqual(
-            bit.size / 2 + 1e-9,
-          )
+        if (bit.groundWidth.lower <= bit.size)
+          expect(Math.hypot(bit.groundWidth.lower / 2, height - bit.size / 2)).toBeLessThanOrEqual(bit.size / 2 + 1e-9)
       expect(upper).toBeLessThanOrEqual(bit.size - (bit.flat ?? 0) + 1e-9)
     }
   })
