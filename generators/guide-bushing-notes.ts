@@ -24,6 +24,27 @@ const passLines = (bushing: GuideBushing): readonly Wording[] =>
     fine(over),
   ])
 
+/** How it goes in, and the pusher that follows a broach with a short tail through the slot; no word of one where the ram reaches. */
+const inUse = ({ pusher }: Design): Notes => ({
+  heading: 'IN USE',
+  lines: [
+    ['Slides in by hand, oiled; no burr.'],
+    ...(pusher
+      ? [
+          [
+            'Last, a pusher in the slot: ',
+            plain(pusher.width),
+            ' x ',
+            plain(pusher.height),
+            ' at most, ',
+            plain(pusher.length),
+            ' long or more.',
+          ],
+        ]
+      : []),
+  ],
+})
+
 export const bushingNotes = (design: Design, bushing: GuideBushing): readonly Notes[] => {
   const { units } = design.spec
   const { bore } = design.section
@@ -89,7 +110,6 @@ export const bushingNotes = (design: Design, bushing: GuideBushing): readonly No
           plain(either(units, 0.02, 0.001)),
           '.',
         ],
-        ['Slide fit in the hub by hand, oiled. No burr at the slot.'],
       ],
     },
     {
@@ -99,6 +119,7 @@ export const bushingNotes = (design: Design, bushing: GuideBushing): readonly No
         ...passLines(bushing),
       ],
     },
+    inUse(design),
     pressing,
   ]
 }

@@ -77,8 +77,8 @@ const view = ({ outside, opening, height }: PressSpacer): View => {
 
 const notes = (design: Design): readonly Notes[] => {
   const { under, free, height, parallel } = spacerOf(design)
+  const fallsFree = design.bushing?.fallsFree
   const rest = free - height
-  const runsOut = under === 'broach' ? 'The broach' : 'The bar’s end'
   return [
     {
       heading: 'ORDER OF WORK',
@@ -92,11 +92,15 @@ const notes = (design: Design): readonly Notes[] => {
       heading: 'IN USE',
       lines: [
         ['Wipe everything. Ring under the hub, bore over its opening, hub flat on it all round.'],
-        [
-          'Leave ',
-          coarse(free),
-          ` free below the hub: ${runsOut.charAt(0).toLowerCase()}${runsOut.slice(1)} comes out, and its chips.`,
-        ],
+        under === 'broach'
+          ? [
+              'Leave ',
+              coarse(free),
+              ' free below the hub for the teeth to pass',
+              ...(fallsFree === undefined ? [] : ['; with ', coarse(fallsFree), ' the broach falls free']),
+              '.',
+            ]
+          : ['Leave ', coarse(free), ' free below the hub: the bar’s end comes out, and its chips.'],
         ...(rest > 1e-9
           ? [['Stand the ring over an opening that gives the other ', coarse(rest), ', or on equal blocks.']]
           : []),

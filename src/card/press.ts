@@ -4,7 +4,7 @@ import { onPaper } from '../figures/figure.ts'
 import { pressLengthwise } from '../figures/press-lengthwise.ts'
 import { pressSection } from '../figures/press-section.ts'
 import { atEachPass, atThePress, turningByHand } from './cautions.ts'
-import type { Block, Leaf, Row, Side, Tick, Words } from './document.ts'
+import type { Block, Leaf, Row, Run, Side, Tick, Words } from './document.ts'
 import { type Cover, asFits } from './fitting.ts'
 import { measureTheBore } from './measure-bore.ts'
 import { measureTheSlot } from './measure-slot.ts'
@@ -41,14 +41,29 @@ const asMeasured = ({ broach, bushing }: Design, says: Saying): readonly Block[]
   ]
 }
 
-export const inTheStack = ({ bushing, spec }: Design, says: Saying): readonly Tick[] => {
+/** `0.240 wide and 0.425 high at most, 1.312 long at least` */
+const pusherSaid = ({ width, height, length }: NonNullable<Design['pusher']>, says: Saying): readonly Run[] => [
+  { bold: says.size(width) },
+  ' wide and ',
+  { bold: says.size(height) },
+  ' high at most, ',
+  { bold: says.size(length) },
+  ' long at least',
+]
+
+export const inTheStack = ({ bushing, pusher, spec }: Design, says: Saying): readonly Tick[] => {
   if (!bushing) return []
   const { press } = spec.tooling
+  const { raised } = bushing
+  const onSpacer = raised > 0 ? `, the spacer of ${says.size(raised)} counted` : ''
   const has = (mm: number | undefined): string => (mm === undefined ? '' : ` (this press has ${says.size(mm)})`)
   return [
-    { words: say`Daylight, table to ram: ${bold(says.size(bushing.daylight))}${has(press?.daylight)}`, blank: true },
     {
-      words: say`Under the part ${bold(says.size(bushing.below))} clear, for the broach to fall${has(press?.below)}`,
+      words: say`Daylight, table to ram: ${bold(says.size(bushing.tableToRam))}${onSpacer}${has(press?.daylight)}`,
+      blank: true,
+    },
+    {
+      words: say`Under the part ${bold(says.size(bushing.below))} clear for the teeth to pass, ${bold(says.size(bushing.fallsFree))} for the broach to fall free; with less, the hub is lifted off it${has(press?.below)}`,
       blank: true,
     },
     { words: say`Stroke ${bold(says.size(bushing.stroke))}${has(press?.stroke)}`, blank: true },
@@ -59,6 +74,13 @@ export const inTheStack = ({ bushing, spec }: Design, says: Saying): readonly Ti
       words:
         'Bushing in to its collar, its slot where the keyway goes; broach back against the slot’s floor, teeth outward',
     },
+    ...(pusher
+      ? [
+          {
+            words: say`Pusher at hand, ${pusherSaid(pusher, says)}: ram up, pusher on the broach’s end, before the ram comes down to ${bushing.shims.length > 0 ? 'collar or shim' : 'the collar'}`,
+          },
+        ]
+      : []),
   ]
 }
 
@@ -299,6 +321,24 @@ const shimsTable = (bushing: Bushing, says: Saying): readonly Block[] =>
         },
       ]
 
+const pusherTable = (design: Design, says: Saying): readonly Block[] => {
+  const { pusher } = design
+  if (!pusher) return []
+  const why = reasonsIn(design)
+  return [
+    {
+      block: 'heading',
+      text: 'Pusher',
+      beside: 'soft steel, ends square: it follows the broach through the bushing’s slot',
+    },
+    sizesTable('Sizes of the pusher', [
+      ['width', say`${bold(says.size(pusher.width))} at most`, why('pusher.width')],
+      ['height', say`${bold(says.size(pusher.height))} at most`, why('pusher.height')],
+      ['length', say`${bold(says.size(pusher.length))} at least`, why('pusher.length')],
+    ]),
+  ]
+}
+
 export const pressLeaves = (design: Design, says: Saying, cover: Cover): readonly Leaf[] => {
   const { bushing } = design
   if (!bushing) return []
@@ -332,6 +372,7 @@ export const pressLeaves = (design: Design, says: Saying, cover: Cover): readonl
               ],
             },
             ...shimsTable(bushing, says),
+            ...pusherTable(design, says),
           ],
         },
       ],

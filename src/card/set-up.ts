@@ -1,5 +1,6 @@
 /** The machine leaf's first side: set up, for a bar on lathe or mill. */
 import type { Design } from '../design.ts'
+import { roomForBar } from '../dimensions/press-spacer.ts'
 import { type Figure, onPaper } from '../figures/figure.ts'
 import { fourLengths } from '../figures/lengths.ts'
 import { lengthwise } from '../figures/lengthwise.ts'
@@ -21,9 +22,6 @@ const sectionAndLengths = (design: Design, height: number): readonly Block[] => 
   return pairedUnder(sectionFigure(design, 'floor', place), fourLengths(design, place))
 }
 
-/** What the bar’s end keeps clear behind the hub, mm. Source: judgement, as the rule 'room-behind-hub' has it. */
-const endFree = 0.5
-
 export const openBehind = (design: Design, says: Saying): readonly Tick[] => {
   const { bore } = design.spec
   const limit = (rule: string) => design.findings.find((finding) => finding.rule === rule)?.limit
@@ -43,15 +41,15 @@ export const openBehind = (design: Design, says: Saying): readonly Tick[] => {
   }
   const bar = design.bar ?? design.groundBar
   // Where nobody has told how much is open, it is asked all the more.
-  const open = limit('room-behind-hub') ?? (bar && bar.tipBeyond + endFree)
+  const open = limit('room-behind-hub') ?? (bar && roomForBar(bar))
   return open === undefined
     ? []
     : [{ words: say`Behind the hub open at least ${bold(says.size(open))}${says.other(open)}`, blank: true }]
+}
+
 /** Where the edge lies beside the bore: a mill's bore stands upright and has no centre height. */
 const onCentre = ({ asked }: Design): string =>
   asked?.machine === 'mill' ? 'on the bore’s centre line' : 'on centre height'
-
-}
 
 export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
   const { bar, bit, groundBar, loads } = design
@@ -63,9 +61,9 @@ export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
       { words: say`Over back and nose ${bold(says.between(backToNose.lower, backToNose.upper))}`, blank: true },
     ]
   }
-  const nose = bit.groundWidth
   if (!bar || !bit) return []
   const { screw } = bar
+  const nose = bit.groundWidth
   const first = design.plan?.settings[0]?.overBarAndNose ?? bar.overBarAndNose
   const width: Tick =
     bit.form === 'vee'

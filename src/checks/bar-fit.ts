@@ -1,4 +1,5 @@
 /** Rules of any bar in its bore, whichever way it holds its edge. */
+import { roomForBar } from '../dimensions/press-spacer.ts'
 import { leastOverlap } from '../dimensions/settings.ts'
 import type { Stage } from '../dimensions/types.ts'
 import { blindForms, elsewhere, fitRemedies, noseRemedies, reliefLength, reliefRemedies } from './bar-ways.ts'
@@ -155,13 +156,13 @@ export const fitRules: readonly Rule<FitJob>[] = [
     unit: 'mm',
     applies: ({ spec }) => spec.bore.blind === undefined,
     measured: ({ asked }) => asked.behind,
-    limit: (job) => inBore(job).tipBeyond + 0.5,
+    limit: (job) => roomForBar(inBore(job)),
     reason: ({ measured, limit }) => `${measured} is open behind the hub; the bar needs ${limit}.`,
     untold: 'How much is open behind the hub is not told: give tooling.bar.behind.',
     remedies: (job) => [
       {
-        say: `Set the hub out so that ${length(job, upTo(job, inBore(job).tipBeyond + 0.5, 1, 1 / 16))} is open behind it.`,
-        set: { [`${path}.behind`]: written(job, upTo(job, inBore(job).tipBeyond + 0.5, 1, 1 / 16)) },
+        say: `Set the hub out so that ${length(job, upTo(job, roomForBar(inBore(job)), 1, 1 / 16))} is open behind it.`,
+        set: { [`${path}.behind`]: written(job, upTo(job, roomForBar(inBore(job)), 1, 1 / 16)) },
       },
       { say: 'Or raise the hub on parallels, or bore the fixture out behind it.' },
     ],

@@ -10,7 +10,8 @@ const room = (
   has: (job: LoadedPress) => number | undefined,
   needs: (job: LoadedPress) => number,
   says: string,
-  otherwise: string,
+  otherwise: (job: LoadedPress) => string,
+  takes: (job: LoadedPress) => string = () => 'the broach takes',
 ): Rule<LoadedPress> => ({
   id,
   states,
@@ -21,9 +22,13 @@ const room = (
   applies: (job) => has(job) !== undefined,
   measured: has,
   limit: needs,
-  reason: ({ measured, limit }) => `${says} ${measured}; the broach takes ${limit}.`,
-  remedies: (job) => [...barInstead(job), { say: otherwise }],
+  reason: ({ measured, limit }, job) => `${says} ${measured}; ${takes(job)} ${limit}.`,
+  remedies: (job) => [...barInstead(job), { say: otherwise(job) }],
 })
+
+/** Whether it is the spacer alone that does not go in. */
+const withoutSpacer = ({ spec, bushing }: LoadedPress): boolean =>
+  bushing.raised > 0 && bushing.daylight <= (spec.tooling.press?.daylight ?? 0) + 1e-9
 
 export const pressRoomRules: readonly Rule<LoadedPress>[] = [
   room(
@@ -33,25 +38,29 @@ export const pressRoomRules: readonly Rule<LoadedPress>[] = [
     ({ spec }) => spec.tooling.press?.stroke,
     ({ bushing }) => bushing.stroke,
     'The ram goes',
-    'Or press it in two goes with a packing piece between ram and broach, or take a press with more stroke.',
+    () => 'Or press it in two goes with a packing piece between ram and broach, or take a press with more stroke.',
   ),
   room(
     'room-under-table',
-    'the broach falls free under the table',
+    'the broach’s teeth pass the hub before it stands on what is below',
     'geometry: pilot and toothed length',
     ({ spec }) => spec.tooling.press?.below,
     ({ bushing }) => bushing.below,
     'Under the table there is',
-    'Or raise the work on a hollow block, or set the press over the bench’s edge.',
+    () => 'Or raise the work on a hollow block, or set the press over the bench’s edge.',
   ),
   room(
     'press-opens-far-enough',
     'hub and broach go in under the ram',
-    'geometry: bore, and the broach less its pilot',
+    'geometry: bore, the broach less its pilot, and the spacer where the hub stands on one',
     ({ spec }) => spec.tooling.press?.daylight,
-    ({ bushing }) => bushing.daylight,
+    ({ bushing }) => bushing.tableToRam,
     'Between table and ram there is',
-    'Or take a taller press, or lower its table.',
+    (job) =>
+      withoutSpacer(job)
+        ? `Or stand the hub on the table itself, without the spacer, over a hole with ${length(job, job.bushing.below)} clear under it.`
+        : 'Or take a taller press, or lower its table.',
+    ({ bushing }) => (bushing.raised > 0 ? 'spacer, hub and broach take' : 'hub and broach take'),
   ),
   room(
     'table-clears-keyway',
@@ -63,7 +72,7 @@ export const pressRoomRules: readonly Rule<LoadedPress>[] = [
     },
     ({ bushing }) => bushing.plateHoleRadius,
     'Half the hole in the table is',
-    'Or bore the plate out, or set the work on parallels.',
+    () => 'Or bore the plate out, or set the work on parallels.',
   ),
   {
     id: 'hub-bears-broaching',

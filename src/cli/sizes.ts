@@ -20,7 +20,7 @@ export const sizesOf = (design: Design): readonly SizeTable[] => {
     ...(design.bar ? [barSizes(design.bar, says)] : []),
     ...(design.groundBar ? [groundSizes(design.groundBar, says)] : []),
     ...(design.bit ? [bitSizes(design.bit, says)] : []),
-    ...(design.bushing ? [bushingSizes(design.bushing, says)] : []),
+    ...(design.bushing ? [bushingSizes(design.bushing, design.pusher, says)] : []),
     ...(design.plan ? [planSizes(design.plan, says)] : []),
     ...forceTables(design, says),
   ]
@@ -163,6 +163,7 @@ const sectionSizes = ({ section, spec, measuring, plan }: Design, says: Saying):
             { nominal: spec.bore.measured, lower: spec.bore.measured, upper: spec.bore.measured },
             `as measured; ${says.number(spec.bore.diameter.nominal)} ${spec.bore.tolerance} is asked for`,
           ),
+      says.length('length', spec.bore.length),
       ...(section.socket ? [] : [says.size('width', section.widthLimits, section.key?.designation)]),
       ...across,
       ...(section.slit
@@ -260,7 +261,7 @@ const bitSizes = (bit: NonNullable<Design['bit']>, says: Saying): SizeTable => (
   ],
 })
 
-const bushingSizes = (bushing: NonNullable<Design['bushing']>, says: Saying): SizeTable => ({
+const bushingSizes = (bushing: NonNullable<Design['bushing']>, pusher: Design['pusher'], says: Saying): SizeTable => ({
   heading: 'guide bushing and shims',
   rows: [
     says.size('outside', bushing.outside),
@@ -276,8 +277,21 @@ const bushingSizes = (bushing: NonNullable<Design['bushing']>, says: Saying): Si
       remark: shims === 0 ? 'no shim' : `${shims} shim${shims === 1 ? '' : 's'} in`,
     })),
     says.length('stroke', bushing.stroke),
-    says.length('room below', bushing.below),
-    says.length('daylight', bushing.daylight),
+    says.length('room below', bushing.below, `${says.number(bushing.fallsFree)} and the broach falls free`),
+    says.length(
+      'daylight',
+      bushing.tableToRam,
+      bushing.raised > 0 ? `on a spacer ${says.number(bushing.raised)} high` : undefined,
+    ),
+    ...(pusher
+      ? [
+          says.length(
+            'pusher',
+            pusher.length,
+            `at least; ${says.number(pusher.width)} wide, ${says.number(pusher.height)} high at most`,
+          ),
+        ]
+      : []),
   ],
 })
 

@@ -7,6 +7,7 @@ import { type DrillJig, drillJigOf } from './drill-jig.ts'
 import { type HubRing, hubRingOf } from './hub-ring.ts'
 import { type IndexPlate, indexPlateOf } from './index-plate.ts'
 import { type PressSpacer, pressSpacerOf } from './press-spacer.ts'
+import { type Pusher, pusherOf } from './pusher.ts'
 import { type SettingStep, settingStepOf } from './setting-step.ts'
 import type { CutterBar, GroundBar, GuideBushing, Section, ToolBit } from './types.ts'
 import { type WidthGauge, widthGaugeOf } from './width-gauge.ts'
@@ -22,6 +23,7 @@ export interface Aids {
   readonly indexPlate?: IndexPlate
   readonly drillJig?: DrillJig
   readonly pressSpacer?: PressSpacer
+  readonly pusher?: Pusher
 }
 
 /** Every aid that the job has, each with its reasons. */
@@ -33,6 +35,7 @@ export const aidsOf = (
   bit: ToolBit | undefined,
 ): { readonly [Name in keyof Aids]-?: Reasoned<NonNullable<Aids[Name]>> | undefined } => {
   // What holds a bit that can be set; one piece has nothing to set, and no hole to drill.
+  const broach = spec.tooling.press?.broach
   const bar = inBore?.form === 'one piece' ? undefined : inBore
   return {
     bitTemplates: bit && bitTemplatesOf(spec, bit),
@@ -44,5 +47,6 @@ export const aidsOf = (
     indexPlate: indexPlateOf(spec, section),
     drillJig: bar && drillJigOf(spec, bar),
     pressSpacer: pressSpacerOf(spec, section, bushing, inBore),
+    pusher: bushing && broach && pusherOf(spec, broach, bushing, section),
   }
 }

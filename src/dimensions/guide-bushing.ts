@@ -2,6 +2,7 @@ import { middle, type Size, withDeviations } from '../fits/size.ts'
 import type { Broach, Spec } from '../spec/spec.ts'
 import type { Reasoned } from './basis.ts'
 import { mouthX } from './bore.ts'
+import { spacerHeight } from './press-spacer.ts'
 import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
 import type { GuideBushing, Section } from './types.ts'
 
@@ -66,6 +67,9 @@ export const packOf = (
 /** What stays in the chuck, to be turned, bored and parted off in one chucking. */
 const grip = (spec: Spec): number => either(spec.units, 25, 1)
 
+/** Whether the press is told to have room below its table, so that the hub stands on the table itself. */
+const tableGivesRoom = ({ tooling }: Spec, below: number): boolean => (tooling.press?.below ?? 0) >= below - 1e-9
+
 const outsideFor = (spec: Spec, bore: Size): Size =>
   spec.units === 'mm'
     ? withDeviations(bore.lower, -0.025, -0.013)
@@ -106,6 +110,9 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
   const collarThickness = either(spec.units, small ? 4 : 6, small ? 0.1875 : 0.25)
   const pitch = pitchOf(broach)
   const hub = spec.bore.length
+  const below = broach.pilotLength + broach.toothedLength
+  const daylight = hub + broach.overall - broach.pilotLength
+  const raised = tableGivesRoom(spec, below) ? 0 : spacerHeight(spec, below)
   const shimWidth = roundTo(slot - either(spec.units, 0.15, 0.004), steps.fine)
   return {
     sizes: {
@@ -144,8 +151,11 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
       teethInCut: { least: Math.floor(hub / pitch + 1e-9), most: Math.ceil(hub / pitch - 1e-9) },
       bite: biteOf(broach),
       stroke: hub + broach.toothedLength,
-      below: broach.pilotLength + broach.toothedLength,
-      daylight: hub + broach.overall - broach.pilotLength,
+      below,
+      fallsFree: roundUp(broach.overall + length - hub, either(spec.units, 1, 1 / 8)),
+      daylight,
+      raised,
+      tableToRam: daylight + raised,
       plateHoleRadius: section.cornerReachMost + 0.2,
       stock: {
         diameter: spec.shop.rounds.find((size) => size >= collarDiameter + 1) ?? collarDiameter,
@@ -176,7 +186,10 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
       bite: 'rise over the roughing teeth',
       stroke: 'bore and toothed length',
       below: 'pilot and toothed length',
+      fallsFree: 'the broach’s whole length, and what the bushing stands out below the hub',
       daylight: 'bore, and the broach less its pilot',
+      raised: 'the spacer that the hub stands on; none where the press is told to have the room below its table',
+      tableToRam: 'daylight, and the spacer',
       plateHoleRadius: 'the slot’s farthest corner and 0.2 mm',
       stock: 'the next round over the collar; 3 mm (1/8 in) to part off and face, 25 mm (1 in) of grip',
     },

@@ -17,11 +17,19 @@ export interface PressSpacer {
   readonly stock: { readonly diameter: number; readonly length: number }
 }
 
+/** Room that a bar’s end runs out into behind the hub, mm: the end below its edge, the overtravel, and 0.5 mm. */
+export const roomForBar = ({ tipBeyond }: Pick<BarInBore, 'tipBeyond'>): number => tipBeyond + 0.5
+
 /** Higher rings are made up with blocks or stand over the opening of the press. Source: judgement. */
 const highest = (spec: Spec): number => either(spec.units, 60, 2.5)
 
+/** Height of the ring for so much room below the hub, mm: chips lie in it, too. */
+export const spacerHeight = (spec: Spec, free: number): number =>
+  roundUp(Math.min(free + either(spec.units, 2, 0.0625), highest(spec)), either(spec.units, 1, 1 / 16))
+
 /**
- * For a push broach, or for a bar that runs out below a hub on a table (mill), the ring that gives it room. Undefined where neither does.
+ * For a push broach that the table gives no room, or for a bar that runs out below a hub on a table (mill), the ring that does. Undefined
+ * where neither does.
  */
 export const pressSpacerOf = (
   spec: Spec,
@@ -30,24 +38,23 @@ export const pressSpacerOf = (
   bar: BarInBore | undefined,
 ): Reasoned<PressSpacer> | undefined => {
   const onTable = bar && spec.tooling.bar?.machine === 'mill' && !spec.bore.blind
-  if (!bushing && !onTable) return undefined
+  const pushed = bushing && bushing.raised > 0 ? bushing : undefined
+  if (!pushed && !onTable) return undefined
   const whole = either(spec.units, 1, 1 / 16)
-  const chips = either(spec.units, 2, 0.0625)
-  const free = bushing ? bushing.below : (bar?.tipBeyond ?? 0)
-  const needed = free + chips
-  const height = roundUp(Math.min(needed, highest(spec)), whole)
+  const free = pushed ? pushed.below : bar ? roomForBar(bar) : 0
+  const height = pushed ? pushed.raised : spacerHeight(spec, bar?.tipBeyond ?? 0)
   const opening = roundUp(
-    2 * (bushing?.plateHoleRadius ?? section.cornerReachMost + 0.2),
+    2 * (pushed?.plateHoleRadius ?? section.cornerReachMost + 0.2),
     either(spec.units, 0.5, 1 / 32),
   )
   const wall = Math.max(either(spec.units, 6, 0.25), 0.15 * section.bore.nominal)
   const outside = roundUp(opening + 2 * wall, whole)
   return {
     sizes: {
-      under: bushing ? 'broach' : 'bar',
+      under: pushed ? 'broach' : 'bar',
       opening,
       height,
-      free: needed,
+      free,
       outside,
       parallel: either(spec.units, 0.02, 0.001),
       stock: {
@@ -56,12 +63,12 @@ export const pressSpacerOf = (
       },
     },
     basis: {
-      under: bushing ? 'a push broach runs right through' : 'the bar runs out below a hub that stands on a table',
+      under: pushed ? 'a push broach runs right through' : 'the bar runs out below a hub that stands on a table',
       opening: 'the feature’s farthest corner and 0.2 mm, all round: the ring may lie any way round',
-      height: bushing
+      height: pushed
         ? 'pilot and toothed length of the broach and 2 mm, or 60 mm (2-1/2 in) with the rest in the press’s own opening'
         : 'how far the bar’s end runs out, and 2 mm for chips',
-      free: bushing ? 'pilot and toothed length, and 2 mm' : 'overtravel and the end below the edge, and 2 mm',
+      free: pushed ? 'pilot and toothed length' : 'overtravel and the end below the edge, and 0.5 mm',
       outside: 'a wall of 6 mm (1/4 in), more under a large bore',
       parallel: 'judgement: the slot leans by what the faces do',
       stock: 'the next round on hand; 3 mm (1/8 in) to face',

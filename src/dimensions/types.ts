@@ -448,8 +448,16 @@ export interface GuideBushing {
   readonly teethInCut: { readonly least: number; readonly most: number }
   readonly bite: number
   readonly stroke: number
+  /** Room below the hub for the teeth to pass. */
   readonly below: number
+  /** Room below the hub for the broach to fall free of hub and bushing. */
+  readonly fallsFree: number
+  /** From what carries the hub to the ram. */
   readonly daylight: number
+  /** Height of the spacer under the hub; 0 where the press has the room below its table. */
+  readonly raised: number
+  /** Daylight, the spacer counted. */
+  readonly tableToRam: number
   readonly plateHoleRadius: number
   readonly stock: { readonly diameter: number; readonly length: number; readonly material: string }
 }

@@ -1,4 +1,4 @@
-/** The stack in the press, upright: table, hub, bushing with its collar, the broach before its stroke, and in broken line after it. */
+/** The stack in the press, upright: table, the spacer where the hub stands on one, hub, bushing with its collar, the broach before its stroke, and in broken line after it. */
 import type { Design } from '../design.ts'
 import { middle } from '../fits/size.ts'
 import type { Corner, Point } from '../solid/outline.ts'
@@ -12,7 +12,7 @@ const box = (x1: number, y1: number, x2: number, y2: number): readonly Corner[] 
 
 /** Undefined for a job without a bushing. */
 export const pressLengthwise = (design: Design, target: Target): Figure | undefined => {
-  const { bushing, broach, section, spec } = design
+  const { bushing, broach, pressSpacer, section, spec } = design
   if (!bushing || !broach) return undefined
   const { em, width } = target
   const on = sketch(target)
@@ -20,13 +20,15 @@ export const pressLengthwise = (design: Design, target: Target): Figure | undefi
   const r = section.boreRadius
   const rise = bushing.daylight
   const drop = bushing.below
+  // The table's face, below the hub's.
+  const base = -bushing.raised
   const hubHalf = Math.min(spec.hub.outside === undefined ? Infinity : spec.hub.outside / 2, 2.1 * r)
   const own = spec.hub.outside !== undefined && spec.hub.outside / 2 <= 2.1 * r
   const most = target.height ?? Math.min(1.25 * width, 40 * em)
   const words = 9.5 * em
   const scale = scaleFor(
     target,
-    Math.min((most - 5 * em) / (rise + drop), (width - 2 * words) / (2 * hubHalf + 4)),
+    Math.min((most - 5 * em) / (rise + Math.max(drop, bushing.raised)), (width - 2 * words) / (2 * hubHalf + 4)),
     target.scales ? 1 : Infinity,
   )
   const letter = em / scale
@@ -36,12 +38,21 @@ export const pressLengthwise = (design: Design, target: Target): Figure | undefi
   const hole = bushing.plateHoleRadius
   const reach = hubHalf + 1.6 * letter
   for (const side of [-1, 1]) {
-    const torn = tornLine([side * reach, 0], [side * reach, -table], 0.15 * letter)
-    on.area('no-room', [place.path(chain([side * hole, 0], ...torn, [side * hole, -table]))])
+    const torn = tornLine([side * reach, base], [side * reach, base - table], 0.15 * letter)
+    on.area('no-room', [place.path(chain([side * hole, base], ...torn, [side * hole, base - table]))])
     on.line(
       'edge',
-      place.path(chain(torn[0] ?? [0, 0], [side * hole, 0], [side * hole, -table], torn.at(-1) ?? [0, 0])),
+      place.path(
+        chain(torn[0] ?? [0, base], [side * hole, base], [side * hole, base - table], torn.at(-1) ?? [0, base]),
+      ),
     )
+    if (pressSpacer && base < 0) {
+      const ring = place.path(
+        box((side * pressSpacer.opening) / 2, base, side * Math.min(pressSpacer.outside / 2, reach), 0),
+      )
+      on.area('bar', [ring], 'bushing.raised')
+      on.line('edge', ring, 'bushing.raised', true)
+    }
     on.line('torn', place.path(chain(...torn)))
     // The hub, cut through its slot on the right.
     const wall = r
@@ -103,7 +114,7 @@ export const pressLengthwise = (design: Design, target: Target): Figure | undefi
   const after = -drop
   on.line(
     'ghost',
-    place.path(chain([floor, -table], [floor, after], [floor + broach.pilot, after], [floor + broach.pilot, -table])),
+    place.path(chain([floor, 0], [floor, after], [floor + broach.pilot, after], [floor + broach.pilot, 0])),
   )
   // The ram stands on the broach's end.
   const ram = place.path(
@@ -158,8 +169,38 @@ export const pressLengthwise = (design: Design, target: Target): Figure | undefi
         })
     }
   }
-  upright('bushing.daylight', 'daylight, table to ram', 0, rise, -1, 0, figured(bare(design, rise), 'daylight'))
-  upright('bushing.below', 'clear under the table', 0, -drop, -1, 0, figured(bare(design, drop), 'clear under'))
+  upright(
+    'bushing.tableToRam',
+    'daylight, table to ram',
+    base,
+    rise,
+    -1,
+    0,
+    figured(bare(design, bushing.tableToRam), 'daylight'),
+    rise / 2,
+  )
+  // Beside the line of the daylight, which goes down to the table.
+  upright(
+    'bushing.below',
+    'clear under the hub',
+    0,
+    -drop,
+    -1,
+    base < 0 ? 1 : 0,
+    figured(bare(design, drop), 'clear under'),
+  )
+  // Its words in two lines keep clear of the hub's.
+  if (base < 0)
+    upright(
+      'bushing.raised',
+      'spacer',
+      0,
+      base,
+      1,
+      1,
+      figured(bare(design, bushing.raised), 'spacer'),
+      Math.min(base / 2, hub / 2 - 2.8 * letter),
+    )
   // The hub's stands outside, or the line of the stroke would run through its words.
   upright('spec.bore.length', 'hub', 0, hub, 1, 1, figured(bare(design, hub), 'hub'))
   upright(
@@ -180,7 +221,7 @@ export const pressLengthwise = (design: Design, target: Target): Figure | undefi
   return {
     name: 'press-lengthwise',
     width,
-    height: place.at([0, after])[1] + 1 * em,
+    height: place.at([0, Math.min(after, base - table)])[1] + 1 * em,
     em,
     scale,
     marks: on.marks,

@@ -67,6 +67,7 @@ export interface Report {
   readonly indexPlate?: ReportSection
   readonly drillJig?: ReportSection
   readonly pressSpacer?: ReportSection
+  readonly pusher?: ReportSection
   /** Of a round hub as long as its bore, kg. */
   readonly hubWeight?: number
   readonly loads?: ReportSection
@@ -266,7 +267,10 @@ const pressOf = (bushing: GuideBushing, loads: Design['pressLoads']): ReportSect
   bite: bushing.bite,
   stroke: bushing.stroke,
   below: bushing.below,
+  fallsFree: bushing.fallsFree,
   daylight: bushing.daylight,
+  raised: bushing.raised,
+  tableToRam: bushing.tableToRam,
 })
 
 /** Forces on bar and bit, N, mm, N mm, degrees and N/mm². Where there is a band, its greater end is the plain name's. */
@@ -320,22 +324,22 @@ const errorsOf = (errors: NonNullable<Design['errors']>): ReportSection =>
 const bitOf = (bit: ToolBit): ReportSection => ({
   form: bit.form,
   includedAngle: bit.includedAngle,
+  faceAngle: bit.faceAngle,
   tipRadius: bit.tipRadius,
   flankLength: bit.flankLength,
   flankSwing: bit.flankSwing,
   flankTilt: bit.flankTilt,
-  faceAngle: bit.faceAngle,
   noseEndRadius: bit.noseEndRadius,
   shape: bit.shape,
   size: bit.size,
   cornerBreak: bit.cornerBreak,
   noseWidth: bit.noseWidth.nominal,
   noseWidthLimits: limits(bit.noseWidth),
+  noseWidthAsGround: limits(bit.groundWidth),
   noseLength: bit.noseLength,
   noseLengthMin: bit.noseLengthMin,
   cornerRadius: bit.cornerRadius,
   rake: bit.rake,
-  noseWidthAsGround: limits(bit.groundWidth),
   endRelief: bit.endRelief,
   sideRelief: bit.sideRelief,
   backTaper: bit.backTaper,
@@ -345,12 +349,12 @@ const bitOf = (bit: ToolBit): ReportSection => ({
   widthAtHeelLimits: limits(bit.widthAtHeel),
   widthAtNeck: bit.widthAtNeck.nominal,
   widthAtNeckLimits: limits(bit.widthAtNeck),
+  neckUnder: bit.neckUnder.nominal,
+  neckUnderLimits: limits(bit.neckUnder),
   endSetBack: bit.endSetBack.nominal,
   endSetBackLimits: limits(bit.endSetBack),
   faceDrop: bit.faceDrop.nominal,
   faceDropLimits: limits(bit.faceDrop),
-  neckUnder: bit.neckUnder.nominal,
-  neckUnderLimits: limits(bit.neckUnder),
   length: bit.length,
   lengthMin: bit.lengthMin,
   lengthMax: bit.lengthMax,
@@ -360,12 +364,12 @@ const bitOf = (bit: ToolBit): ReportSection => ({
   widthPerRegrind: bit.widthPerRegrind,
   lanes: bit.lanes,
   flat: bit.flat,
+  edgeHeight: bit.edgeHeight,
+  edgeHeightLimits: bit.edgeLimits && limits(bit.edgeLimits),
 })
 
 const plugOf = (plug: PlugGauge): ReportSection => ({ ...plug })
 
-  edgeHeight: bit.edgeHeight,
-  edgeHeightLimits: bit.edgeLimits && limits(bit.edgeLimits),
 /** Gauges and aids say in the report what they say in the design. */
 const aidsOf = (design: Design) => ({
   bitTemplates: design.bitTemplates,
@@ -377,6 +381,7 @@ const aidsOf = (design: Design) => ({
   indexPlate: design.indexPlate,
   drillJig: design.drillJig,
   pressSpacer: design.pressSpacer,
+  pusher: design.pusher,
 })
 
 /** The key; torques in N mm. */

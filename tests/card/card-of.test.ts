@@ -145,6 +145,31 @@ describe('cautions stand where the danger is', () => {
     expect(machineText(card)).not.toContain('Power must not reach the spindle')
   })
 
+  it('the press: daylight from the table, room for the teeth and for the whole broach, a pusher after a short tail', () => {
+    const { card } = specimenCard('winch-drum-gear')
+    const said = bare(machineText(card))
+    // Hub 1.375 + 6.75 − .9 of pilot = 7.225, and the spacer of 2.500; .9 + 5 of teeth; 6.75 + 1/16 of bushing, up to 1/8.
+    for (const words of [
+      'Daylight, table to ram: 9.725, the spacer of 2.500 counted',
+      'Under the part 5.900 clear for the teeth to pass, 6.875 for the broach to fall free; with less, the hub is lifted off it',
+      // Tail .85; hub 1.375, collar .250, head of the shim .3125, and 1/4: 1.3375, up to 1/8.
+      'Pusher at hand, 0.180 wide and 0.325 high at most, 1.375 long at least',
+    ])
+      expect(said).toContain(bare(words))
+    expect(textOf(card)).toContain('it follows the broach through the bushing’s slot')
+    // With room under its table, no spacer; with .9 + 5 + 2 the tail stands over collar and shim.
+    const long = { below: 6, 'broach.overall': 7.9, 'broach.rootHeight': 0.35 }
+    const other = worked(
+      Object.entries(long).reduce(
+        (document, [path, value]) => laidOver(document, `tooling.press.${path}`, value),
+        doc('winch-drum-gear'),
+      ),
+    )
+    expect(bare(machineText(other.card))).toContain(bare('Daylight, table to ram: 8.375'))
+    expect(machineText(other.card)).not.toContain('spacer')
+    expect(textOf(other.card)).not.toMatch(/pusher/i)
+  })
+
   it('a heavy hub is slung, and a light one is not spoken of', () => {
     const heavy = specimenCard('stone-crusher-sheave')
     // π/4 · (180² − 100²) · 160 mm of iron at 7.9 kg/dm³.

@@ -115,3 +115,43 @@ describe('fewer of them', () => {
     expect([at([0]), at([0, 90])]).toEqual([false, true])
   })
 })
+
+describe('a press that opens too little', () => {
+  const broach = {
+    toothWidth: 8,
+    bodyWidth: 8,
+    firstTooth: 12,
+    lastTooth: 14,
+    pilot: 11.8,
+    teeth: 21,
+    toothedLength: 200,
+    overall: 260,
+    pilotLength: 30,
+  }
+  const opens = everyRule.find(({ id }) => id === 'press-opens-far-enough')
+  const found = (press: object) => {
+    if (!opens) throw new Error('no such rule')
+    return judged(opens, { document: job({}, { press: { broach, ...press } }) })
+  }
+  const ways = (press: object) =>
+    found(press)
+      .proposals()
+      .map(({ say }) => say)
+
+  // Hub 40, broach 260 less its pilot of 30: 270. The spacer is 60 high at the most.
+  it('the spacer counts where the hub stands on one', () => {
+    expect(found({ daylight: 329 })).toMatchObject({ verdict: 'fail', limit: 330 })
+    expect(found({ daylight: 330 })).toMatchObject({ verdict: 'pass', limit: 330 })
+    expect(found({ daylight: 329 }).reason).toContain('spacer, hub and broach take 330 mm')
+    // Pilot and teeth, 230, are clear under the table itself.
+    expect(found({ daylight: 270, below: 230 })).toMatchObject({ verdict: 'pass', limit: 270 })
+    expect(found({ daylight: 270, below: 230 }).reason).toContain('; hub and broach take 270 mm')
+  })
+
+  it('where the spacer alone is too much, the hub stands on the table', () => {
+    const without = expect.stringMatching(/on the table itself, without the spacer, over a hole with 230 mm clear/)
+    expect(ways({ daylight: 270 })).toContainEqual(without)
+    expect(ways({ daylight: 269 })).not.toContainEqual(without)
+    expect(ways({ daylight: 269 })).toContain('Or take a taller press, or lower its table.')
+  })
+})

@@ -112,13 +112,20 @@ describe('bushing and shims', () => {
 })
 
 /** A job of exact sizes with this broach: bore and slot by hand. */
-const job = (units: 'mm' | 'in', bore: number, across: number, hub: number, tool: ReturnType<typeof broach>) =>
+const job = (
+  units: 'mm' | 'in',
+  bore: number,
+  across: number,
+  hub: number,
+  tool: ReturnType<typeof broach>,
+  press: object = {},
+) =>
   withBushing({
     units,
     bore: { diameter: bore, tolerance: [0, 0], length: hub },
     hub: { outside: 2.5 * bore },
     feature: { keyway: { width: tool.toothWidth, across } },
-    tooling: { press: { broach: tool } },
+    tooling: { press: { broach: tool, ...press } },
   })
 
 describe('bushing of a design', () => {
@@ -136,6 +143,71 @@ describe('bushing of a design', () => {
     expect(bushing.below / k).toBeCloseTo(below, 9)
     expect(bushing.daylight / k).toBeCloseTo(daylight, 9)
     expect(bushing.teethInCut).toEqual({ least, most })
+  })
+
+  // Room for the whole broach, and what the bushing stands out below: 1 + 1/16 under the collar, 6.75 + .0625 up to 1/8; 42 under it, 210 + 2.
+  // The spacer: room below and 1/16 or 2 for chips, no more than 2-1/2 or 60.
+  test.each([
+    ['3/4 bore', 'in', 0.75, 0.836842, 1, threeSixteenths, 6.875, 2.5, 9.35],
+    ['1/2 bore, hub 3/4', 'in', 0.5, 0.559561, 0.75, eighth, 5.125, 2.5, 7.55],
+    ['25 bore', 'mm', 25, 28.3, 40, eight, 212, 60, 282],
+    [
+      '25 bore, short broach',
+      'mm',
+      25,
+      28.3,
+      20,
+      { ...eight, toothedLength: 35, overall: 60, pilotLength: 10 },
+      62,
+      47,
+      117,
+    ],
+  ] as const)(
+    '%s: falls free, and the daylight with its spacer',
+    (_name, units, bore, across, hub, tool, free, high, ram) => {
+      const { bushing, pressSpacer } = job(units, bore, across, hub, tool)
+      const k = units === 'in' ? 25.4 : 1
+      expect(bushing.fallsFree / k).toBeCloseTo(free, 9)
+      expect(bushing.raised / k).toBeCloseTo(high, 9)
+      expect(bushing.tableToRam / k).toBeCloseTo(ram, 9)
+      expect(pressSpacer?.height).toBe(bushing.raised)
+      expect(pressSpacer?.free).toBe(bushing.below)
+    },
+  )
+
+  it('a table with the room under it needs no spacer', () => {
+    const on = (below: number) => job('mm', 25, 28.3, 40, eight, { below })
+    expect(on(178).bushing).toMatchObject({ raised: 0, tableToRam: 222 })
+    expect(on(178).pressSpacer).toBeUndefined()
+    expect(on(177.9).bushing).toMatchObject({ raised: 60, tableToRam: 282 })
+  })
+
+  // Tail = overall − pilot − toothed; the ram meets the collar (.25, 6), or a shim's head (.3125, 8) on it: so much is left, and 1/4 or 6.
+  // Width: the slot less .001 (.025) and .010 (.25). Height: √(R² − (width/2)²) less floor, shims and .010 (.25).
+  test.each([
+    // 1 + .25 + .3125 − .85 + .25 = .9625; .1905 − .010 = .1805; √(.375² − .09²) = .36404, floor .362 − .375, shim .035842: .3312
+    ['3/4 bore', 'in', 0.75, 0.836842, 1, threeSixteenths, 1, 0.18, 0.33],
+    // 40 + 6 + 8 − 32 + 6 = 28; 8.075 − .25 = 7.825; √(12.5² − 3.9²) = 11.876, floor 11.81 − 12.5, shims 2.11: 10.206
+    ['25 bore', 'mm', 25, 28.3, 40, eight, 28, 7.8, 10.2],
+    // 30 + 6 + 8 − 28 + 6 = 22; 6.015 + .08 to 6.1 (6.095, up), less .025 and .25: 5.825; √(10² − 2.9²) = 9.570, floor 10.01 − 10, shim 1.61: 7.7
+    ['20 bore', 'mm', 20, 22.8, 30, six, 22, 5.8, 7.7],
+    // No shim, no head: 30 + 6 − 28 + 6 = 14; back wall 21.18 − 11.2 = 9.98, upper 10: 9.570 − 0 − .25 = 9.32
+    ['20 bore, no shim', 'mm', 20, 21.18, 30, six, 14, 5.8, 9.3],
+  ] as const)('%s: a pusher follows the broach', (_name, units, bore, across, hub, tool, length, width, height) => {
+    const { pusher } = job(units, bore, across, hub, tool)
+    const k = units === 'in' ? 25.4 : 1
+    expect((pusher?.length ?? NaN) / k).toBeCloseTo(length, 9)
+    expect((pusher?.width ?? NaN) / k).toBeCloseTo(width, 9)
+    expect((pusher?.height ?? NaN) / k).toBeCloseTo(height, 9)
+  })
+
+  it('a broach whose tail stands 1 mm over collar and shim needs no pusher', () => {
+    // 40 + 6 + 8 = 54 of tail, and 1: 28 + 150 + 55 = 233. A tenth less, and 54 − 54.9 + 6 = 5.1 is missing.
+    const tail = (overall: number) => job('mm', 25, 28.3, 40, { ...eight, overall })
+    expect(tail(233).pusher).toBeUndefined()
+    expect(Object.keys(tail(233).basis).filter((path) => path.startsWith('pusher'))).toEqual([])
+    expect(tail(232.9).pusher?.length).toBe(6)
+    expect(tail(232.9).basis['pusher.length']).toMatch(/tail/)
   })
 
   test.each(jobs)(

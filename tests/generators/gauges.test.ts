@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { acrossNoGo } from '../../generators/across-no-go.ts'
 import { borePlug } from '../../generators/bore-plug.ts'
 import { drillJig } from '../../generators/drill-jig.ts'
+import { guideBushing } from '../../generators/guide-bushing.ts'
 import { hubRing } from '../../generators/hub-ring.ts'
 import { indexPlate } from '../../generators/index-plate.ts'
 import type { Part } from '../../generators/part.ts'
@@ -278,16 +279,51 @@ describe('spacer', () => {
       const spacer = design.pressSpacer
       if (!spacer) throw new Error('no spacer')
       expect(spacer.opening / 2).toBeGreaterThanOrEqual(design.section.cornerReachMost + 0.2 - 1e-9)
-      expect(spacer.free).toBeGreaterThan(
+      // What the card asks for: the teeth’s way out, or the bar’s end and 0.5 mm.
+      expect(spacer.free).toBeCloseTo(
         spacer.under === 'broach'
           ? (design.bushing?.below ?? Infinity)
-          : ((design.bar ?? design.groundBar)?.tipBeyond ?? Infinity),
+          : ((design.bar ?? design.groundBar)?.tipBeyond ?? Infinity) + 0.5,
+        9,
       )
       expect(spacer.outside).toBeGreaterThan(spacer.opening + 11)
       const { volume, genus } = measure(meshOf(pressSpacer, design))
       expect(volume / ((Math.PI / 4) * (spacer.outside ** 2 - spacer.opening ** 2) * spacer.height)).toBeCloseTo(1, 2)
       expect(genus).toBe(1)
     }
+  })
+})
+
+describe('what sheets of the press say in use', () => {
+  /** Sizes under a heading, mm. */
+  const sizesUnder = (part: Part, design: Design, heading: string): readonly number[] =>
+    part
+      .drawing(design)
+      .notes.filter((notes) => notes.heading === heading)
+      .flatMap(({ lines }) => lines.flat())
+      .flatMap((word) => (typeof word === 'object' && 'value' in word ? [word.value] : []))
+  const inches = (sizes: readonly number[]) => sizes.map((mm) => Number((mm / 25.4).toFixed(6)))
+  const winch = specimen('winch-drum-gear')
+
+  it('the spacer, what the card says: .9 + 5 for the teeth, 6.75 + 1/16 up to 1/8 for the broach, 2.5 of it the ring', () => {
+    expect(inches(sizesUnder(pressSpacer, winch, 'IN USE'))).toEqual([5.9, 6.875, 3.4])
+  })
+
+  it('a bar’s spacer, what the rule of its room says', () => {
+    const held = everyDesign.flatMap((design) => {
+      const limit = design.findings.find(({ rule }) => rule === 'room-behind-hub')?.limit
+      return design.pressSpacer?.under === 'bar' && limit !== undefined ? [{ design, limit }] : []
+    })
+    expect(held.length).toBeGreaterThan(0)
+    for (const { design, limit } of held) expect(sizesUnder(pressSpacer, design, 'IN USE')[0]).toBe(limit)
+  })
+
+  it('the bushing, its pusher; and none where the tail stands over collar and shim', () => {
+    const { pusher } = winch
+    expect(inches(sizesUnder(guideBushing, winch, 'IN USE'))).toEqual([0.18, 0.325, 1.375])
+    expect(pusher).toBeDefined()
+    const { pusher: _none, ...without } = winch
+    expect(sizesUnder(guideBushing, without, 'IN USE')).toEqual([])
   })
 })
 

@@ -43,7 +43,10 @@ describe('the report', () => {
         'outside length slotWidth floorFromBore floorFromAxis backWall cornerWall shims passes'.split(' '),
       ),
     )
-    expect(Object.keys(inch.press ?? {})).toEqual(expect.arrayContaining('teethInCut stroke below daylight'.split(' ')))
+    expect(Object.keys(inch.press ?? {})).toEqual(
+      expect.arrayContaining('teethInCut stroke below fallsFree daylight raised tableToRam'.split(' ')),
+    )
+    expect(Object.keys(inch.pusher ?? {})).toEqual(['length', 'width', 'height'])
     expect(Object.keys(metric.bit ?? {})).toEqual(
       expect.arrayContaining(
         'noseWidth noseLength cornerRadius rake endRelief sideRelief backTaper widthAtHeel widthAtNeck'.split(' '),
