@@ -125,7 +125,11 @@ const barOrder = (bar: CutterBar, says: Saying): readonly Words[] => [
     : say`drill and tap the wall, square to the cross hole and into its middle`,
   say`lift the burr out of the hole; mouths broken ${says.size(bar.mouthChamfer)}`,
   say`a punch dot on the end, on the nose’s side`,
-  ...(canBeHardened(bar) ? ['harden now or never, 40 to 45 HRC; then only polish by hand'] : []),
+  ...(canBeHardened(bar)
+    ? [
+        'harden now or never, 40 to 45 HRC: quench in the open, a lid at hand, draw it before it is cold; then only polish by hand',
+      ]
+    : []),
 ]
 
 const sawList = (bar: CutterBar, bit: ToolBit, says: Saying): Block => ({
@@ -137,19 +141,40 @@ const sawList = (bar: CutterBar, bit: ToolBit, says: Saying): Block => ({
   ],
 })
 
-const barSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying): Side => ({
-  title: 'the bar',
-  blocks: [
-    { block: 'heading', text: 'Cutter bar', beside: 'its drawing has every size' },
-    ...barViewOf(design),
+/** What the picture along the bore may take, mm high: the tallest that leaves its side whole. */
+const lengthwiseHeights = [70, 60, 50, 42] as const
+
+const barSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying, cover: Cover): Side => {
+  const below: readonly Block[] = [
     sizesTable('Sizes of the bar', barRows(bar, design, says)),
-    { block: 'heading', text: 'In this order' },
     bar.form === 'end screw' ? crossHoleFirst : crossHoleThenWall,
-    { block: 'list', numbered: true, entries: barOrder(bar, says) },
-    { block: 'heading', text: 'To saw' },
-    sawList(bar, bit, says),
-  ],
-})
+    {
+      block: 'columns',
+      columns: [
+        {
+          blocks: [
+            { block: 'heading', text: 'In this order' },
+            { block: 'list', numbered: true, entries: barOrder(bar, says) },
+          ],
+        },
+        { width: 62, blocks: [{ block: 'heading', text: 'To saw' }, sawList(bar, bit, says)] },
+      ],
+    },
+  ]
+  return asFits(
+    cover,
+    lengthwiseHeights.map(
+      (height) => (): Side => ({
+        title: 'the bar',
+        blocks: [
+          { block: 'heading', text: 'Cutter bar', beside: 'its drawing has every size' },
+          ...barViewOf(design, height),
+          ...below,
+        ],
+      }),
+    ),
+  )
+}
 
 /** What is checked with a caliper is said as it reads, rounded inwards; as on the bit’s drawing. */
 const byCaliper = ({ lower, upper }: { readonly lower: number; readonly upper: number }, says: Saying): string => {
@@ -405,7 +430,7 @@ export const toolingLeaf = (design: Design, says: Saying, cover: Cover): Leaf =>
     title: 'Tooling leaf',
     sides:
       bar && bit
-        ? [barSide(bar, bit, design, says), bitSide(bar, bit, design, says, cover)]
+        ? [barSide(bar, bit, design, says, cover), bitSide(bar, bit, design, says, cover)]
         : groundBar
           ? groundSides(groundBar, design, says, cover)
           : [],

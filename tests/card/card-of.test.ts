@@ -121,7 +121,9 @@ describe('cautions stand where the danger is', () => {
     const [bar, bit] = tooling?.sides ?? []
     expect(bit?.blocks[0]).toMatchObject({ block: 'caution', says: [{ signal: 'Before the wheel.' }] })
     expect(ticksOf(card, 'Before the wheel.')).toContain('no aluminium or brass on this wheel')
-    const order = bar?.blocks.map((block) => (block.block === 'caution' ? block.says[0]?.signal : block.block)) ?? []
+    const order = blocksOf(bar?.blocks ?? []).map((block) =>
+      block.block === 'caution' ? block.says[0]?.signal : block.block,
+    )
     expect(order.indexOf('Cross hole first, then the tapped end.')).toBeLessThan(order.indexOf('list'))
     expect(order).toContain('Cross hole first, then the tapped end.')
   })

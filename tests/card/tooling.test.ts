@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { bitChecks, bitNotes } from '../../generators/tool-bit-notes.ts'
 import { barNotes } from '../../generators/cutter-bar-notes.ts'
+import { flow } from '../../src/card/flow.ts'
 import type { Notes } from '../../src/drawing/view.ts'
 import { turnedParts } from '../../src/dimensions/cutter-bar.ts'
 import { specimen } from '../spec/specimens.ts'
@@ -169,7 +170,11 @@ describe('the bar, on card and sheet', () => {
     for (const name of ['hexagon', 'inch'] as const) {
       const { bar, barSide, barSheet } = made(name)
       expect(bar.stock.material).toMatch(/^drill rod/)
-      inOrder(barSide, ['a punch dot', 'harden now or never, 40 to 45 HRC; then only polish by hand'])
+      inOrder(barSide, [
+        'a punch dot',
+        'harden now or never, 40 to 45 HRC: quench in the open',
+        'then only polish by hand',
+      ])
       inOrder(barSheet, ['Dot the end', 'Harden now or never, 40 to 45 HRC; then only polish by hand'])
     }
   })
@@ -190,6 +195,15 @@ describe('the bar, on card and sheet', () => {
     expect(bare(barSide)).not.toMatch(/0\.313square|screw×0\.313/)
     expect(bare(barSide)).toMatch(/setscrew\S+×\d+\/\d+,cuppoint/)
     expect(bare(made('hexagon').barSide)).toContain(bare('saw round Ø16 × 90'))
+  })
+})
+
+describe('each side of the tooling leaf', () => {
+  it('is one side of paper', () => {
+    for (const name of ['hexagon', 'groove', 'wide', 'inch', 'spline'] as const) {
+      const sides = flow(made(name).card).filter(({ leaf }) => leaf.leaf === 'tooling')
+      expect(sides, name).toHaveLength(2)
+    }
   })
 })
 
