@@ -45,7 +45,7 @@ export const key: Verb = {
     })
     if ('complaints' in read) {
       // Only where that is an inch shaft with a key of its own.
-      const inches = bare && !fractional && Number(shown) <= mostInches
+      const inches = bare && !fractional && (readLength(shown, 'in') ?? Infinity) <= mostInches * 25.4
       const hint = inches ? ` A bare number is mm: for inches write "${shown} in".` : ''
       desk.complain(`${shown}: ${beyond(read.complaints, standard)}.${hint}`)
       return exits.unreadable

@@ -28,7 +28,7 @@ export function readBore(reading: Reading): Bore | undefined {
   if (nominal === undefined && reading.length('bore.diameter'))
     reading.complain(
       'bore.diameter',
-      `a bore of ${figure(smallest, reading.units)} to ${figure(largest, reading.units)}; a bare number is in ${reading.units}`,
+      `a bore of ${figure(smallest, reading.units)} to ${figure(largest, reading.units)}; a bare number is in ${reading.units === 'mm' ? 'mm' : 'inches'}`,
     )
   if (length !== undefined && length > 1000)
     reading.complain('bore.length', `a bore of at most ${figure(1000, reading.units)} long`)

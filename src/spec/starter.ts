@@ -24,7 +24,7 @@ const examples = {
     mark: '0.02',
     behind: '20',
     screw: 'M6',
-    force: '"20 kN"',
+    force: '"30 kN"',
     broach: [
       'toothWidth: 8.01, bodyWidth: 7.98, firstTooth: 12.5, lastTooth: 14.4, teeth: 26,',
       'toothedLength: 150, overall: 210, pilot: 12, pilotLength: 28',
