@@ -20,7 +20,7 @@ import { extrude, hull, join, type Solid } from '../src/solid/solid.ts'
 import { either } from '../src/dimensions/makeable.ts'
 import { grinding, stroking } from './cautions.ts'
 import type { Part } from './part.ts'
-import { bought, byCaliper, coarse, degrees, fine, jobLine, plain, sized, small } from './wording.ts'
+import { bought, byCaliper, coarse, degrees, fine, jobLine, most, plain, sized } from './wording.ts'
 
 const barOf = (design: Design): GroundBar => {
   if (!design.groundBar) throw new Error('this design has no bar of one piece')
@@ -162,7 +162,7 @@ const front = (design: Design): View => {
       callout: 'leader',
       of: 'fillet',
       tips: [{ at: [-body, front], out: [1, 1] }],
-      lines: [[small(fillet, { prefix: 'R', suffix: 'at the most, all round' })]],
+      lines: [[most(fillet, { prefix: 'R' }), ' all round']],
     },
     {
       callout: 'leader',
@@ -170,8 +170,9 @@ const front = (design: Design): View => {
       also: ['endRelief', 'sideRelief'],
       tips: [{ at: [edge, flat], out: [-along, 1] }],
       lines: [
-        [degrees(rake), ' rake, ', degrees(endRelief), ' relief'],
-        [degrees(sideRelief), ' relief on either side'],
+        [degrees(rake), ' rake'],
+        [degrees(endRelief), ' end relief'],
+        [degrees(sideRelief), ' side relief, both'],
       ],
     },
   ]
@@ -267,7 +268,8 @@ const across = (design: Design): View => {
         })),
         lines: [
           ['blank ', sized(bar.blank, { prefix: 'Ø' })],
-          ['its axis ', fine(bar.eccentricity), ' before the neck’s'],
+          ['its axis ', fine(bar.eccentricity)],
+          ['before the neck’s'],
         ],
       },
       ...(bar.cornerRadius > 0

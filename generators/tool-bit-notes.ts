@@ -217,7 +217,7 @@ export const bitChecks = (design: Design, bit: ToolBit): readonly AsMadeRow[] =>
     ...(shaped
       ? [{ what: bit.form === 'vee' ? 'V in the template' : 'Round in the template', limits: ['no light'] }]
       : []),
-    read(shaped ? 'Neck less than the widest by' : 'Neck less than the edge by', bit.neckUnder),
+    read('Neck narrower by', bit.neckUnder),
     ...(bit.edgeLimits === undefined
       ? [
           ...(shaped ? [] : [read('Heel width, underneath', bit.widthAtHeel)]),

@@ -94,7 +94,7 @@ describe('the bit, on card and sheet', () => {
     expect(bare(bitSide)).toContain(bare('120° seen along the cut, alike to the middle; 119.2° on the face'))
     // From 2 · 1.1237 · 0.016033 = 0.036 to 2 · 1.0391 · 0.037522 = 0.078, inwards to what a caliper reads.
     expect(bare(bitSide)).toContain(bare('0.04 to 0.07 than the widest as miked'))
-    expect(checks).toContain('Neck less than the widest by')
+    expect(checks).toContain('Neck narrower by')
     expect(checks).not.toContain('End set back, underneath')
   })
 
