@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals'
 import { patchDocument } from '../spec/patch.ts'
-import { placeOf, standsAt } from '../spec/place.ts'
+import { isMapping, placeOf, standsAt } from '../spec/place.ts'
 import type { Units } from '../spec/spec.ts'
 
 /** The job that lies on the page: what it was opened from, and every document since. Documents are never changed, only followed by others. */
@@ -70,7 +70,19 @@ export const redo = (): void => {
 
 /** The patch of the reader takes plain values; lists and mappings are set in the same way. */
 const patched = (here: unknown, set: Readonly<Record<string, unknown>>): unknown =>
-  patchDocument(here, set as Readonly<Record<string, string | number | null>>)
+  withoutUnasked(here, patchDocument(here, set as Readonly<Record<string, string | number | null>>))
+
+const nothingIn = (value: unknown): boolean => isMapping(value) && Object.values(value).every(nothingIn)
+
+/** A press of which nothing is told is no press: named, it would ask for a broach that nobody has. One that stood so before stays. */
+const withoutUnasked = (before: unknown, now: unknown): unknown => {
+  const tooling = standsAt(now, ['tooling'])
+  if (!isMapping(tooling) || !nothingIn(tooling['press'])) return now
+  const stood = standsAt(before, ['tooling', 'press'])
+  if (JSON.stringify(stood) === JSON.stringify(tooling['press'])) return now
+  const { press: _, ...others } = tooling
+  return { ...(now as object), tooling: others }
+}
 
 export const stated = (path: string): unknown => standsAt(document.value, placeOf(path))
 
