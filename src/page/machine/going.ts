@@ -32,7 +32,8 @@ export const goOn = (): void => {
   const now = job.peek()
   if (!now) return
   const { resume } = record.peek()
-  const left = now.order.find(({ key }) => key === resume)
+  // Whoever went back as far as the beginning goes past the bore again.
+  const left = screenNow.peek()?.is === 'stop' ? undefined : now.order.find(({ key }) => key === resume)
   if (left) {
     // What the dial read there is still kept.
     const { resume: _, ...others } = record.peek()

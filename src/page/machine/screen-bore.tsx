@@ -1,8 +1,11 @@
+import { useEffect, useState } from 'preact/hooks'
 import { boreFound } from '../../plan/found.ts'
+import { jobAsked, working } from '../answers.ts'
 import { Heading } from '../parts/heading.tsx'
 import type { Job } from './job.ts'
 import { Back, Blank, Go, Told } from './parts.tsx'
 import { tellJob, valueOf } from './record.ts'
+import type { BoreAs, BoreAsked } from '../workers/bore-as.ts'
 
 const places = [
   ['bore-near-one', 'Near end, one way'],
@@ -17,6 +20,24 @@ export const boreNow = ({ design, plan }: Job) =>
     places.flatMap(([name]) => valueOf(name)?.mm ?? []),
   )
 
+/** What may be done in a bore as measured; undefined until it is known. */
+const useBoreAs = ({ design }: Job, bore: BoreAsked | undefined): BoreAs | undefined => {
+  const [known, setKnown] = useState<{ readonly of: string; readonly design: unknown; readonly as: BoreAs }>()
+  const of = JSON.stringify(bore)
+  useEffect(() => {
+    if (!bore) return
+    let late = false
+    working.ask('boreAs', { ...jobAsked(), bore }).then(
+      (as) => !late && setKnown({ of, design, as }),
+      () => undefined,
+    )
+    return () => {
+      late = true
+    }
+  }, [of, design])
+  return bore && known?.of === of && known.design === design ? known.as : undefined
+}
+
 /** Four blanks; what the bore asks is said at once. */
 export const Bore = ({ now }: { now: Job }) => {
   const { design, says, plan } = now
@@ -25,6 +46,10 @@ export const Bore = ({ now }: { now: Job }) => {
   const worked = 2 * design.section.boreRadius
   const all = places.every(([name]) => valueOf(name) !== undefined)
   const other = found && Math.abs(found.bore - worked) > 5e-4
+  const as = useBoreAs(
+    now,
+    found && { least: found.least, most: found.most, mean: `${says.fine(found.bore)} ${now.unit}`, way: now.way },
+  )
   const infeed =
     found?.infeed === undefined || !plan || design.section.slit
       ? ''
@@ -35,12 +60,10 @@ export const Bore = ({ now }: { now: Job }) => {
     says:
       found.says === 'within'
         ? `${says.fine(found.bore)} is their mean.${infeed}`
-        : `${says.fine(found.says === 'large' ? found.most : found.least)} is ${says.fine(Math.abs(found.off))} ${found.says === 'large' ? 'over the upper limit' : 'under the lower limit'}, ${says.fine(found.says === 'large' ? upper : lower)}. Back to the desk, or work the job for the bore as it is.${infeed}`,
+        : `${says.fine(found.says === 'large' ? found.most : found.least)} is ${says.fine(Math.abs(found.off))} ${found.says === 'large' ? 'over the upper limit' : 'under the lower limit'}, ${says.fine(found.says === 'large' ? upper : lower)}. ${as?.refused === undefined ? `Back to the desk${other && as?.set ? ', or work the job for the bore as it is' : ''}.${infeed}` : 'Neither shaft nor key will fit it: nothing is cut in it. Measure again; if it is right, back to the desk.'}`,
     goOn: 'yes' as const,
   }
-  const take = (): void => {
-    if (found) tellJob({ 'bore.measured': `${says.fine(found.bore)} ${now.unit}` })
-  }
+  const set = as?.set
   return (
     <>
       <Heading id="screen" aside={`${says.fine(lower)} to ${says.fine(upper)}`}>
@@ -53,14 +76,26 @@ export const Bore = ({ now }: { now: Job }) => {
         ))}
       </div>
       <Told answer={answer} />
-      {found && other && (
-        <button type="button" class="offer" onClick={take}>
+      {found && other && set && (
+        <button type="button" class="offer" onClick={() => tellJob(set)}>
           Work the job for {says.fine(found.bore)}
         </button>
       )}
+      {found && other && as?.against !== undefined && (
+        <p class="small">
+          The job cannot be worked for {says.fine(found.bore)} here: {as.against}
+        </p>
+      )}
+      {as?.refused !== undefined && (
+        <a class="offer" href="#desk">
+          To the desk: this is another bore
+        </a>
+      )}
       <Go when={all && found?.says === 'within'}>Go on</Go>
-      {all && found && found.says !== 'within' && <Go>Go on as it is</Go>}
-      {!all && <p class="small">All four, and it goes on.</p>}
+      <Go when={all && found !== undefined && found.says !== 'within' && as !== undefined && as.refused === undefined}>
+        Go on as it is
+      </Go>
+      {!all && as?.refused === undefined && <p class="small">All four, and it goes on.</p>}
       <Back />
     </>
   )

@@ -4,6 +4,7 @@ import { patchDocument, readSpec, shopPath } from '../../spec/read.ts'
 import { workMaterials } from '../../standards/materials.ts'
 import { threadNames } from '../../standards/threads.ts'
 import { chosen } from '../rows/chosen.ts'
+import { boreAs } from './bore-as.ts'
 import { bars, drawn, passRuns } from './drawn.ts'
 import { packed, unpacked } from './link.ts'
 import { rewritten } from './rewritten.ts'
@@ -88,6 +89,8 @@ export const working: Hands<Works> = {
     }
     return found
   },
+
+  boreAs: ({ bore, ...job }) => boreAs(job.document, parsedShop(job.shop), bore),
 
   draw: ({ shown, ...looked }) =>
     last ? drawn({ ...last, spec: { ...last.spec, units: shown } }, looked) : { pictures: {}, spoken: '', dial: '' },

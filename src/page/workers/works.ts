@@ -1,6 +1,7 @@
 import type { Design } from '../../design.ts'
 import type { Complaint } from '../../spec/complaint.ts'
 import type { Units } from '../../spec/spec.ts'
+import type { BoreAs, BoreAsked } from './bore-as.ts'
 import type { Carried } from './link.ts'
 import type { Told } from './rules.ts'
 import type { SaidIn } from './said-in.ts'
@@ -85,6 +86,8 @@ export type Works = {
     readonly asks: JobAsked & { readonly paths: readonly string[] }
     readonly answers: Readonly<Record<string, { readonly worked: number | string; readonly why?: string }>>
   }
+  /** A bore as measured at the machine: whether it may be gone on with, and what works the job for it. */
+  readonly boreAs: { readonly asks: JobAsked & { readonly bore: BoreAsked }; readonly answers: BoreAs }
   /** The job that was worked out last, drawn after so many passes, so many px wide. */
   readonly draw: {
     readonly asks: Looked & { readonly shown: Units }

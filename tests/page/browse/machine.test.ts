@@ -139,6 +139,31 @@ describe('at the machine', { timeout: 180_000 }, () => {
     expect(wrongs).toEqual([])
   })
 
+  it('a bore that neither shaft nor key will fit is not gone on with', async () => {
+    const { page, wrongs } = await toMachine(pulley)
+    await tickAll(page)
+    await press(page, 'Go on')
+    await at(page, 'bore')
+    const go = page.locator('.screen button.go')
+    const work = page.getByRole('button', { name: /^Work the job for/ })
+    // H7 of 24 is 24.000 to 24.021 (ISO 286-2); more than 0.1 beyond is refused.
+    for (const [text, word] of [
+      ['22.7', 'Too small.'],
+      ['23.6', 'Too small.'],
+      ['24.13', 'Too large.'],
+    ] as const) {
+      for (const place of [0, 1, 2, 3]) await fill(page, place, text)
+      await page.getByText('Neither shaft nor key will fit it').waitFor()
+      expect(await answer(page)).toContain(word)
+      expect(await page.getByRole('link', { name: /^To the desk/ }).count()).toBe(1)
+      expect([text, await go.count(), await work.count()]).toEqual([text, 0, 0])
+    }
+    for (const place of [0, 1, 2, 3]) await fill(page, place, '24.05')
+    await page.getByRole('button', { name: 'Go on as it is' }).waitFor()
+    await work.waitFor()
+    expect(wrongs).toEqual([])
+  })
+
   it('keyboard alone from stop to the last measurement', async () => {
     const { page, wrongs } = await toMachine(pulley)
     const tabTo = async (wanted: () => Promise<boolean>): Promise<void> => {
