@@ -1,11 +1,11 @@
-import { signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Finding, Remedy } from '../../checks/rule.ts'
 import type { Design } from '../../design.ts'
 import { readLength } from '../../spec/length.ts'
 import { current, design, rules, settled } from '../answers.ts'
 import { barsShown, barWidth, shownFinding } from '../looked-at.ts'
-import { jobUnits, stated, tell, undo } from '../job.ts'
+import { document, jobUnits, stated, tell, undo } from '../job.ts'
 import { measure } from '../measures.ts'
 import { chosen } from '../rows/chosen.ts'
 import { allRows } from '../rows/complaining.ts'
@@ -15,20 +15,24 @@ import { shownUnits } from '../shown-in.ts'
 import { verdicts } from '../words.ts'
 import { Heading } from './heading.tsx'
 import { MarginBar } from './margin.tsx'
+import { plainly, Reason } from './reason.tsx'
 
 /** How many of those that hold are shown at once. */
 const first = 7
 
-/** A remedy that was taken: what it set, and the design it was taken from. */
-const applied = signal<
-  | {
-      readonly rule: string
-      readonly set: NonNullable<Remedy['set']>
-      readonly before: Readonly<Record<string, unknown>>
-      readonly was: Design | undefined
-    }
-  | undefined
->(undefined)
+/** A remedy that was taken: what it set, the design it was taken from, and the document that it made. */
+interface Applied {
+  readonly rule: string
+  /** Where its finding stood among those shown. */
+  readonly place: number
+  readonly set: NonNullable<Remedy['set']>
+  readonly before: Readonly<Record<string, unknown>>
+  readonly was: Design | undefined
+  readonly made: unknown
+}
+const applied = signal<Applied | undefined>(undefined)
+/** It can be taken back as long as nothing was changed after it, and it was not taken back already. */
+const lastApplied = computed(() => (applied.value?.made === document.value ? applied.value : undefined))
 /** While somebody is in the list it keeps its order, so that nothing moves under a finger. */
 const order = signal<readonly string[] | undefined>(undefined)
 
@@ -66,6 +70,19 @@ export const Follows = () => {
     barsShown.value = named
   }, [named.join()])
   if (!whole) return null
+  const note = lastApplied.value
+  const items = shown.map((finding, place) => (
+    <Found key={finding.rule} finding={finding} place={place} above={waysOf(shown.slice(0, place))} />
+  ))
+  // A finding that was mended sinks among those that hold: what mended it is told where it stood.
+  if (note && !named.includes(note.rule))
+    items.splice(
+      note.place,
+      0,
+      <li key="undo" class="finding-gone">
+        <Note note={note} />
+      </li>,
+    )
   return (
     <section class={`follows${current.value ? '' : ' is-old'}`} aria-labelledby="follows">
       <Heading id="follows" aside="tightest first">
@@ -81,9 +98,7 @@ export const Follows = () => {
           if (!event.currentTarget.contains(event.relatedTarget as Node | null)) order.value = undefined
         }}
       >
-        {shown.map((finding, place) => (
-          <Found key={finding.rule} finding={finding} above={waysOf(shown.slice(0, place))} />
-        ))}
+        {items}
       </ol>
       {(more > 0 || all) && (
         <button type="button" class="link" onClick={() => setAll(!all)}>
@@ -99,7 +114,7 @@ const waysOf = (findings: readonly Finding[]): ReadonlySet<string> =>
   new Set(findings.flatMap(({ remedies }) => remedies.map(({ say }) => say)))
 
 /** One finding. Ways out that stand `above` already are not offered twice. */
-const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string> }) => {
+const Found = ({ finding, place, above }: { finding: Finding; place: number; above: ReadonlySet<string> }) => {
   const { rule, verdict, unit, measured, limit, margin } = finding
   const remedies = finding.remedies.filter(({ say }) => !above.has(say))
   const repeated = finding.remedies.length - remedies.length
@@ -117,7 +132,7 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
       : (['up', 'down'] as const)
     : ([undefined, undefined] as const)
   const say = (value: number, lean?: 'up' | 'down', bare?: boolean): string => measure(value, unit, units, lean, bare)
-  const note = applied.value?.rule === rule ? applied.value : undefined
+  const note = lastApplied.value?.rule === rule ? lastApplied.value : undefined
   // A rule that only holds or does not has nothing that figures or a bar could show.
   const measures = limit !== 0 || (measured ?? 0) !== 0 || verdict === 'unknown'
   return (
@@ -138,7 +153,7 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
       }}
     >
       <p class="reason">
-        <b>{one}.</b> {reason}
+        <b>{one}.</b> <Reason says={reason} />
       </p>
       {measures && <MarginBar rule={rule} />}
       {measures && limit !== undefined && told && (
@@ -158,7 +173,12 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
         <ul class="remedies">
           {remedies.map((remedy) => (
             <li key={remedy.say}>
-              <Way rule={rule} remedy={remedy} say={sayIn(rule, finding.remedies.indexOf(remedy), remedy)} />
+              <Way
+                rule={rule}
+                place={place}
+                remedy={remedy}
+                say={sayIn(rule, finding.remedies.indexOf(remedy), remedy)}
+              />
             </li>
           ))}
         </ul>
@@ -170,7 +190,7 @@ const Found = ({ finding, above }: { finding: Finding; above: ReadonlySet<string
         <p class="basis">
           <button type="button" class="link" aria-expanded={asks} onClick={() => setAsks(!asks)}>
             How this was come by
-            <span class="unseen">: {reason}</span>
+            <span class="unseen">: {plainly(reason)}</span>
           </button>
           {asks && (
             <span class="note">
@@ -205,13 +225,20 @@ const sayIn = (rule: string, place: number, { say, set }: Remedy): string => {
   return sizes === '' ? say : `${say.replace(/\.$/, '')} (${sizes})`
 }
 
-const Way = ({ rule, remedy, say }: { rule: string; remedy: Remedy; say: string }) => {
+const Way = ({ rule, place, remedy, say }: { rule: string; place: number; remedy: Remedy; say: string }) => {
   const { set } = remedy
-  if (!set) return <span class="plain">{say}</span>
+  if (!set)
+    return (
+      <span class="plain">
+        <Reason says={say} />
+      </span>
+    )
   const take = (): void => {
     const before = Object.fromEntries(Object.keys(set).map((path) => [path, stated(path)]))
-    applied.value = { rule, set, before, was: design.value }
+    const stood = document.value
+    const was = design.value
     tell(set)
+    if (document.value !== stood) applied.value = { rule, place, set, before, was, made: document.value }
   }
   return (
     <button type="button" onClick={take}>
@@ -221,7 +248,12 @@ const Way = ({ rule, remedy, say }: { rule: string; remedy: Remedy; say: string 
 }
 
 /** What a remedy did, and the way back. */
-const Note = ({ note }: { note: NonNullable<typeof applied.value> }) => {
+const Note = ({ note }: { note: Applied }) => {
+  const back = useRef<HTMLButtonElement>(null)
+  // The button that was pressed goes with what it mended: the focus goes to what takes it back.
+  useEffect(() => {
+    if (window.document.activeElement === window.document.body) back.current?.focus()
+  }, [design.value])
   const units = { job: jobUnits.value, shown: shownUnits.value }
   const now = design.value
   const rowOf = (path: string) => allRows.find((row) => row.path === path)
@@ -246,14 +278,7 @@ const Note = ({ note }: { note: NonNullable<typeof applied.value> }) => {
   return (
     <p class="undo" role="status">
       <span>{[...said, ...moved.slice(0, 3)].join(' ')}</span>
-      <button
-        type="button"
-        class="link"
-        onClick={() => {
-          applied.value = undefined
-          undo()
-        }}
-      >
+      <button type="button" class="link" ref={back} onClick={undo}>
         Undo
       </button>
     </p>

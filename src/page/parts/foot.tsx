@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import about from '../../../package.json' with { type: 'json' }
 import { design, outcome } from '../answers.ts'
 import { keeps } from '../keeping.ts'
@@ -19,6 +19,11 @@ const keys: readonly (readonly [string, string])[] = [
 export const Foot = () => {
   const [open, setOpen] = useState<'spec' | 'numbers' | 'keys' | undefined>(undefined)
   const turn = (which: 'spec' | 'numbers' | 'keys') => () => setOpen(open === which ? undefined : which)
+  const opened = useRef<HTMLDivElement>(null)
+  // It opens under the edge of the window: without this nothing would seem to happen.
+  useEffect(() => {
+    if (open) opened.current?.scrollIntoView({ block: 'nearest' })
+  }, [open])
   const basis = Object.entries(design.value?.basis ?? {})
   return (
     <footer>
@@ -45,31 +50,33 @@ export const Foot = () => {
           Keys on the keyboard
         </button>
       </p>
-      {open === 'spec' && (
-        <pre class="spec" tabIndex={0}>
-          {outcome.value?.text}
-        </pre>
-      )}
-      {open === 'numbers' && (
-        <dl class="bases">
-          {basis.map(([path, why]) => (
-            <div key={path}>
-              <dt>{path}</dt>
-              <dd>{sentence(why)}</dd>
-            </div>
-          ))}
-        </dl>
-      )}
-      {open === 'keys' && (
-        <dl class="bases">
-          {keys.map(([key, does]) => (
-            <div key={key}>
-              <dt>{key}</dt>
-              <dd>{does}</dd>
-            </div>
-          ))}
-        </dl>
-      )}
+      <div ref={opened} class="opened">
+        {open === 'spec' && (
+          <pre class="spec" tabIndex={0}>
+            {outcome.value?.text}
+          </pre>
+        )}
+        {open === 'numbers' && (
+          <dl class="bases">
+            {basis.map(([path, why]) => (
+              <div key={path}>
+                <dt>{path}</dt>
+                <dd>{sentence(why)}</dd>
+              </div>
+            ))}
+          </dl>
+        )}
+        {open === 'keys' && (
+          <dl class="bases">
+            {keys.map(([key, does]) => (
+              <div key={key}>
+                <dt>{key}</dt>
+                <dd>{does}</dd>
+              </div>
+            ))}
+          </dl>
+        )}
+      </div>
     </footer>
   )
 }

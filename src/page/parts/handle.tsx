@@ -9,7 +9,7 @@ export const Handle = () => {
   const whole = design.value
   if (!whole) return null
   const units = shownUnits.value
-  const { loads, pressLoads, section, keyLoads } = whole
+  const { loads, plan, pressLoads, section, keyLoads } = whole
   const clear = section.key?.topClearance
   const facts: readonly (readonly [string, string | undefined])[] = [
     ['Cutting force, full width', loads && force(loads.cuttingForce, units)],
@@ -19,7 +19,7 @@ export const Handle = () => {
     ],
     ['Slot behind the dial, at most', loads && size(loads.lag.most, units, true)],
     ['Left after spring passes, at most', loads && size(loads.residual.most, units, true)],
-    ['Spring passes', loads && String(loads.springPasses)],
+    ['Spring passes', plan && String(plan.target.springPasses)],
     ['The press, at its greatest', pressLoads && force(pressLoads.force, units)],
     ['Pull on the handle', pressLoads?.pull === undefined ? undefined : force(pressLoads.pull, units)],
     ['Over the key, least', clear && size(clear.lower, units, true)],

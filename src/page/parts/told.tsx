@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact'
-import { useEffect, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { current, design, jobAsked, outcome, settled, working } from '../answers.ts'
 import { document, jobUnits, opened, stated, told } from '../job.ts'
 import { chosen } from '../rows/chosen.ts'
@@ -11,6 +11,7 @@ import { statedShown, unitOf, workedShown } from '../rows/shown.ts'
 import { shownUnits } from '../shown-in.ts'
 import { Blank } from './blank.tsx'
 import { Heading } from './heading.tsx'
+import { unfolded } from './to-blank.ts'
 import { isMapping, placeOf, standsAt } from '../../spec/place.ts'
 
 const there = (row: Row): boolean => row.when?.(asked(document.value)) ?? true
@@ -99,20 +100,60 @@ const inWords = (rows: readonly Row[]): string => {
     .join(', ')
 }
 
+let down = false
+addEventListener('mousedown', () => (down = true), true)
+addEventListener('mouseup', () => (down = false), true)
+
+/** Does it when nothing is pressed any more, and what the press does is done. */
+const whenLetGo = (does: () => void): void => {
+  if (down) addEventListener('mouseup', () => setTimeout(does), { once: true, capture: true })
+  else setTimeout(does)
+}
+
 /** What is known: everything that only the machinist can tell. */
 export const Known = () => {
-  const [chosen, setOpen] = useState<boolean | undefined>(undefined)
-  // Where there is little room it is open until something is told.
-  const open = chosen ?? !told()
+  const form = useRef<HTMLElement>(null)
+  /** Filled in from nothing: it folds by itself once that is done. */
+  const filling = useRef(false)
+  const open = unfolded.known.value
+  const empty = !told()
+  useLayoutEffect(() => {
+    filling.current = empty
+    unfolded.known.value = empty
+  }, [opened.value])
+  useEffect(() => {
+    if (!empty) return
+    filling.current = true
+    unfolded.known.value = true
+  }, [empty])
+  /** Whoever goes elsewhere when the job can be worked out is done; never while a finger is still down on what would move. */
+  const left = (event: FocusEvent): void => {
+    if (!filling.current || form.current?.contains(event.relatedTarget as Node | null)) return
+    whenLetGo(() => {
+      const focus = window.document.activeElement
+      if (!filling.current || !current.value || !form.current || form.current.contains(focus)) return
+      filling.current = false
+      unfolded.known.value = false
+      if (focus !== window.document.body) requestAnimationFrame(() => focus?.scrollIntoView({ block: 'nearest' }))
+    })
+  }
   return (
-    <section class={`told known${open ? ' is-open' : ''}`} aria-labelledby="known">
+    <section ref={form} class={`told known${open ? ' is-open' : ''}`} aria-labelledby="known" onFocusOut={left}>
       <Heading id="known">What is known</Heading>
       <p class="in-words">
         {known
           .map((group) => inWords(group.rows))
           .filter((words) => words !== '')
           .join('; ')}{' '}
-        <button type="button" class="link" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <button
+          type="button"
+          class="link"
+          aria-expanded={open}
+          onClick={() => {
+            filling.current = false
+            unfolded.known.value = !open
+          }}
+        >
           {open ? 'Done' : 'Change'}
           <span class="unseen"> what is known</span>
         </button>
@@ -130,7 +171,7 @@ export const Known = () => {
 
 /** What was chosen, and what is held. */
 export const Chosen = () => {
-  const [open, setOpen] = useState(false)
+  const open = unfolded.chosen.value
   const [free, setFree] = useState<Readonly<Record<string, { worked: number | string; why?: string }>>>({})
   const held = chosen.filter((row) => stated(row.path) !== undefined).map((row) => row.path)
   const text = settled.value?.text
@@ -164,7 +205,7 @@ export const Chosen = () => {
       </Heading>
       <p class="in-words">
         {words}{' '}
-        <button type="button" class="link" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <button type="button" class="link" aria-expanded={open} onClick={() => (unfolded.chosen.value = !open)}>
           {open ? 'Done' : 'Change'}
           <span class="unseen"> what is chosen</span>
         </button>

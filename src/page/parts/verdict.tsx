@@ -3,6 +3,8 @@ import type { Design } from '../../design.ts'
 import { design, outcome, settled } from '../answers.ts'
 import { counted, verdicts } from '../words.ts'
 import { idOf } from './blank.tsx'
+import { plainly, Reason } from './reason.tsx'
+import { toBlank } from './to-blank.ts'
 import { allRows, byRow, worded } from '../rows/complaining.ts'
 import { told } from '../job.ts'
 
@@ -47,7 +49,7 @@ export const Verdict = () => {
   return (
     <div class="verdict">
       <p class={`word ${is}`}>{word}</p>
-      <p class="says">{says}</p>
+      <p class="says">{typeof says === 'string' ? <Reason says={says} /> : says}</p>
       {loose.length > 0 && (
         <ul class="complaint">
           {loose.map((complaint) => (
@@ -57,7 +59,7 @@ export const Verdict = () => {
           ))}
         </ul>
       )}
-      <Spoken text={`${word} ${says}`} />
+      <Spoken text={typeof says === 'string' ? `${word} ${plainly(says)}` : word} />
     </div>
   )
 }
@@ -85,14 +87,6 @@ const wanted = () => {
   )
 }
 
-const toBlank = (event: Event, path: string): void => {
-  event.preventDefault()
-  const blank = document.getElementById(idOf(path))
-  blank?.closest('details')?.setAttribute('open', '')
-  blank?.closest('.told')?.classList.add('is-open')
-  blank?.focus()
-}
-
 /** Told aloud once it has been still for a while. */
 const Spoken = ({ text }: { text: string }) => {
   const [still, setStill] = useState('')
@@ -102,7 +96,7 @@ const Spoken = ({ text }: { text: string }) => {
   }, [text])
   return (
     <p class="unseen" role="status">
-      {typeof still === 'string' && !still.includes('[object') ? still : ''}
+      {still}
     </p>
   )
 }

@@ -45,7 +45,7 @@ const keyway = of('keyway', [
     path: 'standard',
     word: 'From',
     kind: words({ 'iso-773': 'ISO 773', 'asme-b17.1': 'ASME B17.1' }),
-    worked: ({ section }) => section.key?.designation,
+    worked: ({ spec: { feature } }) => (feature.kind === 'keyway' ? feature.standard : undefined),
   },
   {
     path: 'form',

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { browsing, newContext, openInvented, specOf, untilSpec, visit } from './visit.ts'
+import { browsing, newContext, openInvented, specOf, type, untilSpec, visit } from './visit.ts'
 
 browsing()
 
@@ -136,6 +136,42 @@ tooling:
     expect(says.length).toBeGreaterThan(3)
     await note.getByRole('button', { name: 'Undo' }).click()
     await page.waitForFunction((was) => document.querySelector('pre.spec')?.textContent === was, before)
+    expect(await note.count()).toBe(0)
+    expect(wrongs).toEqual([])
+  })
+
+  it('a remedy that mends is told where its finding stood, and only it is taken back', async () => {
+    const { page, wrongs } = await visit()
+    for (const [label, text] of [
+      ['Bore', '25'],
+      ['Length', '40'],
+      ['Outside', '60'],
+      ['Open behind the hub', '30'],
+    ] as const)
+      await type(page, label, text)
+    await untilSpec(page, /behind: 30/)
+    await page.getByRole('button', { name: /^Take 0\.005 mm a pass/ }).click()
+    await untilSpec(page, /infeed:/)
+    const note = page.locator('.undo')
+    const back = note.getByRole('button', { name: 'Undo' })
+    // What the lag is judged by holds now, and stands among those that hold.
+    await page.locator('.finding-gone .undo').waitFor()
+    expect(await note.textContent()).toMatch(/^Infeed a pass 0\.005 mm, was 0\.02\d?\./)
+    await page.waitForFunction(() => document.activeElement?.closest('.undo') !== null)
+    // Taken back in another way, it can be taken back no more; taken again, it can.
+    await page.keyboard.press('Control+z')
+    await untilSpec(page, /behind: 30\s*$/)
+    await note.waitFor({ state: 'detached' })
+    await page.keyboard.press('Control+Shift+Z')
+    await back.waitFor()
+    // Something else was changed since.
+    await type(page, 'Length', '41')
+    await note.waitFor({ state: 'detached' })
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur())
+    await page.keyboard.press('Control+z')
+    await back.click()
+    const spec = await untilSpec(page, /behind: 30\s*$/)
+    expect(spec).toContain('length: 40')
     expect(await note.count()).toBe(0)
     expect(wrongs).toEqual([])
   })
