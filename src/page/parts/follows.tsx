@@ -84,7 +84,7 @@ export const Follows = () => {
       </li>,
     )
   return (
-    <section class={`follows${current.value ? '' : ' is-old'}`} aria-labelledby="follows">
+    <section class={`follows${current.value ? '' : ' is-old'}`} aria-labelledby="follows" tabIndex={-1}>
       <Heading id="follows" aside="tightest first">
         What follows
       </Heading>
@@ -278,7 +278,16 @@ const Note = ({ note }: { note: Applied }) => {
   return (
     <p class="undo" role="status">
       <span>{[...said, ...moved.slice(0, 3)].join(' ')}</span>
-      <button type="button" class="link" ref={back} onClick={undo}>
+      <button
+        type="button"
+        class="link"
+        ref={back}
+        onClick={(event) => {
+          // This button goes: whoever reads on does so from the list's beginning.
+          event.currentTarget.closest('section')?.focus({ preventScroll: true })
+          undo()
+        }}
+      >
         Undo
       </button>
     </p>

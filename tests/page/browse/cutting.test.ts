@@ -173,6 +173,7 @@ tooling:
     const spec = await untilSpec(page, /behind: 30\s*$/)
     expect(spec).toContain('length: 40')
     expect(await note.count()).toBe(0)
+    expect(await page.evaluate(() => document.activeElement?.closest('.follows') !== null)).toBe(true)
     expect(wrongs).toEqual([])
   })
 
