@@ -10,6 +10,8 @@ export default defineConfig({
         test: {
           ...common,
           name: 'parts',
+          // Nothing here leaves anything behind: a module that is loaded once serves all files.
+          isolate: false,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/cli/**', 'tests/page/browse/**'],
         },
@@ -19,6 +21,7 @@ export default defineConfig({
         test: {
           ...common,
           name: 'cli',
+          isolate: false,
           include: ['tests/cli/**/*.test.ts'],
           globalSetup: 'tests/cli/bundle.ts',
         },

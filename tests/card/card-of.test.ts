@@ -43,8 +43,8 @@ describe('a card, whatever the job', () => {
       if (made.verdict !== 'fail' && made.section.at.length === 1 && (made.plan?.cuts.length ?? 1) <= 3)
         expect(sheets(card)).toBeLessThanOrEqual(2)
     }
-    fc.assert(fc.property(documents, holds), { numRuns: runs(16, 120), seed: 186 })
-    fc.assert(fc.property(featureDocuments, holds), { numRuns: runs(12, 80), seed: 252 })
+    fc.assert(fc.property(documents, holds), { numRuns: runs(8, 120), seed: 186 })
+    fc.assert(fc.property(featureDocuments, holds), { numRuns: runs(6, 80), seed: 252 })
   }, 900_000)
 
   it.each(names)('%s stands on one sheet at the machine', (name) => {

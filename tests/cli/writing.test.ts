@@ -14,6 +14,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest'
 import { run as runIn } from './run.ts'
+import { thorough } from '../thorough.ts'
 
 const specimens = join(import.meta.dirname, '../specimens')
 let folder = ''
@@ -26,7 +27,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }))
 const run = (...words: string[]) => runIn(folder, words)
 const order = ['make', 'cider-mill-pulley.yaml', '--formats', 'svg,dxf,profile', '--to']
 /** By hand, `THOROUGH=1`: a hundred. */
-const kills = process.env['THOROUGH'] ? 100 : 36
+const kills = thorough ? 100 : 14
 const sha256 = (path: string): string => createHash('sha256').update(readFileSync(path)).digest('hex')
 /** Every file of a folder with its digest. */
 const standing = (path: string): Record<string, string> =>
@@ -76,7 +77,7 @@ describe('a run that is killed', () => {
 
 describe('two runs at once into one folder', () => {
   it('take turns: what stands there at the end is whole, and the manifest lists it', async () => {
-    for (let round = 0; round < 2; round++) {
+    for (let round = 0; round < (thorough ? 4 : 1); round++) {
       const ran = await Promise.all([
         run(...order, 'both'),
         run('make', 'cider-mill-pulley.yaml', '--formats', 'svg', '--to', 'both'),

@@ -8,6 +8,7 @@ import type { Row } from '../../../src/page/rows/row.ts'
 import { shop } from '../../../src/page/rows/shop.ts'
 import { placeOf, standsAt } from '../../../src/spec/place.ts'
 import { browsing, openInvented, specOf, untilSpec, visit } from './visit.ts'
+import { thorough } from '../../thorough.ts'
 
 browsing()
 
@@ -139,7 +140,7 @@ describe('every line of the form', { timeout: 180_000 }, () => {
     expect(wrongs).toEqual([])
   })
 
-  it('and so do those of the other features, and of a blind bore', async () => {
+  it.runIf(thorough)('and so do those of the other features, and of a blind bore', async () => {
     const { page, wrongs } = await visit()
     await openInvented(page, 'a cider-mill pulley')
     await specOf(page)
@@ -161,7 +162,7 @@ describe('every line of the form', { timeout: 180_000 }, () => {
     expect(wrongs).toEqual([])
   })
 
-  it('and so do those of press and broach, and of what is on hand', async () => {
+  it.runIf(thorough)('and so do those of press and broach, and of what is on hand', async () => {
     const { page, wrongs } = await visit()
     await openInvented(page, 'a boat-winch gear')
     await specOf(page)

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import { violations } from './axe.ts'
 import { browsing, openInvented, visit } from './visit.ts'
+import { thorough } from '../../thorough.ts'
 
 browsing()
 
 const lights = ['Day', 'Night', 'Strong'] as const
-const widths = [1400, 800, 360] as const
+const widths = thorough ? [1400, 800, 360] : [1400]
 
 describe('looks', { timeout: 120_000 }, () => {
   for (const width of widths)

@@ -6,6 +6,7 @@ import type { Download, Page } from 'playwright-core'
 import { afterAll, describe, expect, it } from 'vitest'
 import { run } from '../../cli/run.ts'
 import { browsing, openInvented, specOf, untilSpec, visit } from './visit.ts'
+import { thorough } from '../../thorough.ts'
 
 browsing()
 
@@ -41,7 +42,7 @@ describe('what is made', { timeout: 180_000 }, () => {
   // The pulley is made below, broken. By hand, `THOROUGH=1`, the clutch too.
   for (const [called, name] of [
     ['a boat-winch gear', 'winch-drum-gear'],
-    ...(process.env['THOROUGH'] ? [['a chaff-cutter clutch', 'chaff-cutter-clutch'] as const] : []),
+    ...(thorough ? [['a chaff-cutter clutch', 'chaff-cutter-clutch'] as const] : []),
   ] as const)
     it(`everything of ${called}, byte for byte what the command line makes`, async () => {
       const { page, wrongs } = await visit()
@@ -57,7 +58,7 @@ describe('what is made', { timeout: 180_000 }, () => {
       expect(wrongs).toEqual([])
     })
 
-  it('every file by itself, each from its own button, byte for byte', async () => {
+  it.runIf(thorough)('every file by itself, each from its own button, byte for byte', async () => {
     const { page, wrongs } = await visit({ sheets: true })
     await openInvented(page, 'a cider-mill pulley')
     await page.waitForSelector('.piece img')
@@ -114,7 +115,7 @@ describe('what is made', { timeout: 180_000 }, () => {
     expect(wrongs).toEqual([])
   })
 
-  it('one part as a PDF of its own, as the command line makes it', async () => {
+  it.runIf(thorough)('one part as a PDF of its own, as the command line makes it', async () => {
     const { page } = await visit({ sheets: true })
     await openInvented(page, 'a boat-winch gear')
     await page.waitForSelector('.piece img')
@@ -128,7 +129,7 @@ describe('what is made', { timeout: 180_000 }, () => {
     expect(sheets && (await bytesOf(sheets)).equals(expected.get('drawings.pdf') ?? Buffer.alloc(0))).toBe(true)
   })
 
-  it('the sheets on the page are those that are made', async () => {
+  it.runIf(thorough)('the sheets on the page are those that are made', async () => {
     const { page } = await visit({ sheets: true })
     await openInvented(page, 'a cider-mill pulley')
     await page.waitForSelector('.piece img')

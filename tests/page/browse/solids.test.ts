@@ -3,6 +3,7 @@ import { afterAll, describe, expect, inject, it } from 'vitest'
 import { withSolids } from '../browser.ts'
 import { violations } from './axe.ts'
 import { browsing, newContext, openInvented, visit } from './visit.ts'
+import { thorough } from '../../thorough.ts'
 
 /** As many stages as may stand at once: so few, that leaving one behind at each look soon tells. */
 const stages = 4
@@ -104,7 +105,7 @@ describe('in the round', { timeout: 120_000 }, () => {
     expect(wrongs).toEqual([])
   })
 
-  it('nothing that axe finds, in any light; nothing sideways at 360', async () => {
+  it.runIf(thorough)('nothing that axe finds, in any light; nothing sideways at 360', async () => {
     const { page, wrongs } = await visit({ viewport: { width: 1400, height: 620 } })
     await inTheRound(page)
     await solidsThere(page)
@@ -124,7 +125,7 @@ describe('in the round', { timeout: 120_000 }, () => {
     }
   })
 
-  it('where the kernel cannot be had, the page says what is still ready', async () => {
+  it.runIf(thorough)('where the kernel cannot be had, the page says what is still ready', async () => {
     const context = await newContext({ ...small, serviceWorkers: 'block' })
     await context.route(/manifold.*\.wasm/, (route) => route.fulfill({ status: 404 }))
     const { page } = await visit({ within: context })
