@@ -44,7 +44,7 @@ const digests = (path: string): readonly string[] =>
 describe('the same spec', () => {
   it('gives the same bytes and the same words in every time zone and locale', async () => {
     // By turns the one job or the other.
-    for (const [at, place] of places.entries()) {
+    for (const [at, place] of (thorough ? places : places.slice(0, 2)).entries()) {
       const job = jobs[at % jobs.length] ?? 'cider-mill-pulley'
       const { status, out } = await run(folder, ['make', `${job}.yaml`, '--to', `made${at}`], place)
       expect({ place, status }).toEqual({ place, status: 0 })
