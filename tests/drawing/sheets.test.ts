@@ -9,6 +9,7 @@ import { styles } from '../../src/drawing/style.ts'
 import type { Callout, Drawing } from '../../src/drawing/view.ts'
 import { measure } from './measure.ts'
 import { groundBit, slottedBushing, steppedBar } from './parts.ts'
+import { thorough } from '../thorough.ts'
 
 const drafting: Drafting = {
   convention: 'iso',
@@ -235,7 +236,7 @@ describe('sheets', () => {
     }
   })
 
-  it('ends with a sheet whatever it is given: more callouts than there is room for', () => {
+  it.runIf(thorough)('ends with a sheet whatever it is given: more callouts than there is room for', () => {
     const bar = steppedBar(16, 20, 68, 128, 8.4)
     const crowded: Drawing = {
       ...bar,

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { browsing, newContext, openInvented, specOf, type, untilSpec, visit } from './visit.ts'
+import { thorough } from '../../thorough.ts'
 
 browsing()
 
@@ -78,7 +79,7 @@ describe('running the cut', () => {
     expect(await passes(page)).toBe(stopped)
   })
 
-  it('who wants no motion goes from gate to gate', async () => {
+  it.runIf(thorough)('who wants no motion goes from gate to gate', async () => {
     const { page } = await visit({ within: await newContext({ reducedMotion: 'reduce' }) })
     await openInvented(page, 'a cider-mill pulley')
     await dial(page).waitFor()
@@ -93,7 +94,7 @@ describe('running the cut', () => {
     await page.getByRole('button', { name: 'Stop' }).click()
   })
 
-  it('says in words and in a table what the picture says', async () => {
+  it.runIf(thorough)('says in words and in a table what the picture says', async () => {
     const { page } = await visit()
     await openInvented(page, 'a cider-mill pulley')
     await page.waitForSelector('.picture.section svg')

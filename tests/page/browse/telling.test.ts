@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { browsing, openInvented, specOf, type, untilSpec, visit } from './visit.ts'
+import { thorough } from '../../thorough.ts'
 
 browsing()
 
@@ -156,7 +157,7 @@ describe('telling a job', () => {
     expect(await specOf(page)).not.toContain('diameter: 16')
   })
 
-  it('arrows step by the last figure shown, and a word typed slowly is one step to undo', async () => {
+  it.runIf(thorough)('arrows step by the last figure shown, and a word typed slowly is one step to undo', async () => {
     const { page } = await visit()
     await openInvented(page, 'a cider-mill pulley')
     const length = page.getByLabel('Length', { exact: true })
@@ -175,7 +176,7 @@ describe('telling a job', () => {
     await untilSpec(page, /length: 50\n/)
   })
 
-  it('lists what was changed since it was opened, and puts each back', async () => {
+  it.runIf(thorough)('lists what was changed since it was opened, and puts each back', async () => {
     const { page } = await visit()
     await openInvented(page, 'a cider-mill pulley')
     const before = await specOf(page)
