@@ -413,4 +413,19 @@ describe('any job', () => {
       { numRuns: 25 },
     )
   })
+
+  it('of a socket: two flats move apart by 2 cos(180°/n) of the infeed', () => {
+    const missing = (sides: number, reads: string) =>
+      designed({
+        units: 'mm',
+        bore: { diameter: sides === 4 ? 17.4 : 20, length: 22 },
+        hub: { outside: 45, material: 'grey iron' },
+        feature: { socket: { sides, across: sides === 4 ? [16, 16.1] : [19, 19.1] } },
+        tooling: { bar: { machine: 'lathe', dial: { mark: 0.02, reads } } },
+      }).plan?.missingOnDial
+    // A square's V is of 90°: 1 / (2 sin 45°); a hexagon's of 120°: 1 / (2 sin 60°). A dial of diameters reads twice.
+    expect(missing(4, 'travel')).toBeCloseTo(0.707107, 6)
+    expect(missing(6, 'travel')).toBeCloseTo(0.57735, 6)
+    expect(missing(6, 'diameter')).toBeCloseTo(2 * 0.57735, 5)
+  })
 })

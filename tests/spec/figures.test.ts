@@ -66,4 +66,11 @@ describe('figures for people', () => {
     expect(withFraction(8.4, 'in')).toBe('0.331 in')
     expect(withFraction(15.875, 'mm')).toBe('15.88 mm')
   })
+
+  it('lets a half go to the even figure, as the drawings do', () => {
+    // ASTM E29: 1.2025 and 1.2035 lie half way; the even last figure is kept. Both are exact in binary to within the guard.
+    expect([figure(1.2025 * 25.4, 'in'), figure(1.2035 * 25.4, 'in')]).toEqual(['1.202 in', '1.204 in'])
+    expect([figure(-0.125, 'mm'), figure(0.135, 'mm')]).toEqual(['-0.12 mm', '0.14 mm'])
+    expect(figure(0.1251, 'mm')).toBe('0.13 mm')
+  })
 })
