@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { browsing, openInvented, visit } from './visit.ts'
+import { browsing, newContext, openInvented, visit } from './visit.ts'
 
 browsing()
 
@@ -35,7 +35,7 @@ describe('the page', { timeout: 240_000 }, () => {
     const times: number[] = []
     for (let visits = 0; visits < 5; visits += 1) {
       const from = performance.now()
-      const { page } = await visit({ sheets: true })
+      const { page } = await visit({ within: await newContext(), sheets: true })
       const there = performance.now()
       await openInvented(page, 'a cider-mill pulley')
       await page.waitForSelector('.picture.section svg')
@@ -52,7 +52,7 @@ describe('the page', { timeout: 240_000 }, () => {
     ['a chaff-cutter clutch', 'splines', ['23.02', '23']],
   ] as const)
     it(`from a key to the picture: ${says}`, async () => {
-      const { page } = await visit({ sheets: true })
+      const { page } = await visit({ within: await newContext(), sheets: true })
       await openInvented(page, called)
       await page.waitForSelector('.piece img')
       await page.waitForTimeout(1500)
@@ -63,7 +63,7 @@ describe('the page', { timeout: 240_000 }, () => {
     })
 
   it('the longest that the page itself is busy', async () => {
-    const { page } = await visit({ sheets: true })
+    const { page } = await visit({ within: await newContext(), sheets: true })
     await page.evaluate(() => {
       const kept = window as unknown as { long: number[] }
       kept.long = []
