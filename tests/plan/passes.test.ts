@@ -424,8 +424,8 @@ describe('any job', () => {
         tooling: { bar: { machine: 'lathe', dial: { mark: 0.02, reads } } },
       }).plan?.missingOnDial
     // A square's V is of 90°: 1 / (2 sin 45°); a hexagon's of 120°: 1 / (2 sin 60°). A dial of diameters reads twice.
-    expect(missing(4, 'travel')).toBeCloseTo(0.707107, 6)
-    expect(missing(6, 'travel')).toBeCloseTo(0.57735, 6)
+    expect(missing(4, 'travel')).toBeCloseTo(1 / Math.sqrt(2), 9)
+    expect(missing(6, 'travel')).toBeCloseTo(1 / Math.sqrt(3), 9)
     expect(missing(6, 'diameter')).toBeCloseTo(2 * 0.57735, 5)
   })
 })
