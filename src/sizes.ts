@@ -5,7 +5,7 @@ import { groundForceRules, groundRules } from './checks/ground.ts'
 import { weigh } from './checks/judge.ts'
 import { type Aids, aidsOf } from './dimensions/aids.ts'
 import type { Reasoned } from './dimensions/basis.ts'
-import { bestCandidate, type Candidate } from './dimensions/candidates.ts'
+import { bestCandidates, type Candidate } from './dimensions/candidates.ts'
 import { cutterBarOf } from './dimensions/cutter-bar.ts'
 import { groundBarOf } from './dimensions/ground-bar.ts'
 import { guideBushingOf } from './dimensions/guide-bushing.ts'
@@ -74,9 +74,35 @@ export const hasBushing = <Own extends Job>(job: Own): job is Own & With<'broach
  */
 export const jobOf = (spec: Spec): Job => {
   const asked = spec.tooling.bar
+  const standing = standingOf(spec)
+  const usual = worked(spec, standing, asked)
+  return asked ? withdrawnFarther(spec, standing, asked, bearable(spec, standing, asked, usual)) : usual
+}
+
+/** What of a job stands whatever its bar is like: worked out once for all bars that are looked at. */
+interface Standing {
+  readonly section: Reasoned<Worked['section']>
+  readonly bestFor: (bar: BarSpec) => Candidate | undefined
+  readonly bushing?: ReturnType<typeof guideBushingOf>
+  readonly indexing: ReturnType<typeof indexingOf>
+  readonly press?: ReturnType<typeof pressLoadsOf>
+  readonly key: ReturnType<typeof keyLoadsOf>
+  readonly joint: ReturnType<typeof jointLoadsOf>
+}
+
+const standingOf = (spec: Spec): Standing => {
   const section = sectionOf(spec)
-  const usual = worked(spec, section, asked)
-  return asked ? withdrawnFarther(spec, section, asked, bearable(spec, section, asked, usual)) : usual
+  const { sizes } = section
+  const broach = spec.tooling.press?.broach
+  const bushing = broach && guideBushingOf(spec, broach, sizes)
+  return {
+    section,
+    bestFor: bestCandidates(spec, sizes),
+    indexing: indexingOf(spec, sizes),
+    key: keyLoadsOf(spec, sizes),
+    joint: jointLoadsOf(spec, sizes),
+    ...(broach && bushing && { bushing, press: pressLoadsOf(spec, broach, bushing.sizes, sizes) }),
+  }
 }
 
 /** Every size of a spec that has been read. */
@@ -94,7 +120,7 @@ const takesOnePiece = ({ socket, groove, bore }: Worked['section']): boolean =>
   !socket && !groove && bore.lower <= onePieceUpTo
 
 /** With less in a pass, then with less rake, whichever first breaks nothing; as asked where nothing helps. */
-const bearable = (spec: Spec, section: Reasoned<Worked['section']>, asked: BarSpec, usual: Job): Job => {
+const bearable = (spec: Spec, standing: Standing, asked: BarSpec, usual: Job): Job => {
   if (!breaks(usual)) return usual
   const infeeds = asked.infeed === undefined ? lighterInfeeds(spec, asked) : []
   const rakes = asked.rake === undefined ? [8, 5, 3, 0].filter((rake) => rake < (usual.bit?.rake ?? 0)) : []
@@ -108,14 +134,14 @@ const bearable = (spec: Spec, section: Reasoned<Worked['section']>, asked: BarSp
       : []),
   ]
   for (const way of ways) {
-    const lighter = worked(spec, section, way)
+    const lighter = worked(spec, standing, way)
     if (!breaks(lighter)) return lighter
   }
   return usual
 }
 
 /** Drawn back as far as the lag and two chips ask, with room behind for chips, where nobody has said how far and the bore has room for it. */
-const withdrawnFarther = (spec: Spec, section: Reasoned<Worked['section']>, stated: BarSpec, near: Job): Job => {
+const withdrawnFarther = (spec: Spec, standing: Standing, stated: BarSpec, near: Job): Job => {
   const { asked, loads, infeed } = near
   if (!asked || !loads) return near
   const step = spec.units === 'mm' ? 0.05 : 0.002 * 25.4
@@ -124,9 +150,9 @@ const withdrawnFarther = (spec: Spec, section: Reasoned<Worked['section']>, stat
       ? stated.clearance[which]
       : Math.ceil(needed / step + 0.2) * step
   const withdrawn = open('withdrawn', loads.lag.most + 2 * (infeed ?? 0))
-  const back = open('back', roomBehind(section.sizes, spec.units, infeed ?? 0))
+  const back = open('back', roomBehind(standing.section.sizes, spec.units, infeed ?? 0))
   if (withdrawn === stated.clearance.withdrawn && back === stated.clearance.back) return near
-  const farther = worked(spec, section, { ...asked, clearance: { ...asked.clearance, withdrawn, back } })
+  const farther = worked(spec, standing, { ...asked, clearance: { ...asked.clearance, withdrawn, back } })
   const made = farther.bar ?? farther.groundBar
   const before = near.bar ?? near.groundBar
   const sound =
@@ -154,29 +180,30 @@ const groundInstead = (
   return works ? reasoned : undefined
 }
 
-const worked = (spec: Spec, section: Reasoned<Worked['section']>, asked: BarSpec | undefined): Job => {
+const worked = (spec: Spec, standing: Standing, asked: BarSpec | undefined): Job => {
   const reasons: (readonly [string, Reasoned<object>])[] = []
   const keep = <D extends object>(part: string, reasoned: Reasoned<D> | undefined): D | undefined => {
     if (reasoned) reasons.push([part, reasoned])
     return reasoned?.sizes
   }
+  const { section } = standing
   reasons.push(['section', section])
   const { sizes } = section
-  const candidate = asked && asked.form !== 'one piece' ? bestCandidate(spec, asked, sizes) : undefined
+  const candidate = asked && asked.form !== 'one piece' ? standing.bestFor(asked) : undefined
   const ground = asked && groundInstead(spec, asked, sizes, candidate)
   const groundBar = keep('bar', ground)
   const bar = groundBar || !asked || !candidate ? undefined : keep('bar', cutterBarOf(spec, asked, sizes, candidate))
   const bit = asked && bar && keep('bit', toolBitOf(spec, asked, sizes, bar))
   const broach = spec.tooling.press?.broach
-  const bushing = broach && keep('bushing', guideBushingOf(spec, broach, sizes))
+  const bushing = keep('bushing', standing.bushing)
   const loads =
     asked && bar && bit
       ? keep('loads', loadsOf(spec, asked, bar, bit))
       : asked && groundBar && keep('loads', groundLoadsOf(spec, asked, groundBar))
-  const indexing = keep('indexing', indexingOf(spec, sizes))
-  const pressLoads = broach && bushing && keep('press', pressLoadsOf(spec, broach, bushing, sizes))
-  const keyLoads = keep('key', keyLoadsOf(spec, sizes))
-  const jointLoads = keep('joint', jointLoadsOf(spec, sizes))
+  const indexing = keep('indexing', standing.indexing)
+  const pressLoads = keep('press', standing.press)
+  const keyLoads = keep('key', standing.key)
+  const jointLoads = keep('joint', standing.joint)
   return {
     spec,
     section: sizes,
@@ -231,7 +258,9 @@ export const allOf = ({ reasons, ...job }: Job): Sized => {
 const byPath = (reasons: Job['reasons']): Readonly<Record<string, string>> => {
   const basis: Record<string, string> = {}
   for (const [part, { sizes, basis: why }] of reasons)
-    for (const [name, reason] of Object.entries(why))
-      if ((name.split('.')[0] ?? '') in sizes) basis[`${part}.${name}`] = String(reason)
+    for (const [name, reason] of Object.entries(why)) {
+      const dot = name.indexOf('.')
+      if ((dot < 0 ? name : name.slice(0, dot)) in sizes) basis[`${part}.${name}`] = String(reason)
+    }
   return basis
 }

@@ -20,20 +20,22 @@ const loadsAt = ({ spec, asked, bar, bit, groundBar }: CutJob, infeed: number): 
 const lighterCut = <Job extends CutJob>(job: Job, { measured, limit, sense }: Ruling<Job>): readonly Proposal[] => {
   const { spec, infeed: now } = job
   if (now === undefined) return []
-  return [0.75, 0.5, 0.35, 0.25]
-    .map((part) => roundTo(now * part, either(spec.units, 0.0025, 0.0001)))
-    .filter((infeed) => {
-      const loads = infeed >= thinnest ? loadsAt(job, infeed) : undefined
-      const lighter = loads && { ...job, loads, infeed }
-      const [found, bound] = lighter ? [measured(lighter), limit(lighter)] : []
-      return found !== undefined && bound !== undefined && (sense === 'at least' ? found >= bound : found <= bound)
-    })
-    .slice(0, 2)
-    .map((infeed) => ({
-      say: `Take ${spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`} a pass.`,
-      set: { 'tooling.bar.infeed': written(job, infeed) },
-      kind: 'lighter',
-    }))
+  const heals = (infeed: number): boolean => {
+    const loads = infeed >= thinnest ? loadsAt(job, infeed) : undefined
+    const lighter = loads && { ...job, loads, infeed }
+    const [found, bound] = lighter ? [measured(lighter), limit(lighter)] : []
+    return found !== undefined && bound !== undefined && (sense === 'at least' ? found >= bound : found <= bound)
+  }
+  const healing: number[] = []
+  for (const part of [0.75, 0.5, 0.35, 0.25]) {
+    const infeed = roundTo(now * part, either(spec.units, 0.0025, 0.0001))
+    if (healing.length < 2 && heals(infeed)) healing.push(infeed)
+  }
+  return healing.map((infeed) => ({
+    say: `Take ${spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`} a pass.`,
+    set: { 'tooling.bar.infeed': written(job, infeed) },
+    kind: 'lighter',
+  }))
 }
 
 /** A rule that a lighter cut may heal, before all else. */

@@ -12,16 +12,16 @@ const sayFor =
 
 /** What a rule comes to, without its words. Never throws for a job that was worked out; never looks at another rule. */
 export const weigh = <Job extends Worked>(rule: Rule<Job>, job: Job): Weighed => {
+  const { id, binding, unit, sense } = rule
   const measured = rule.measured(job)
-  const limit = rule.limit(job)
-  const base = { rule: rule.id, binding: rule.binding, unit: rule.unit }
-  if (measured === undefined || limit === undefined) return { ...base, verdict: 'unknown' }
+  const limit = measured === undefined ? undefined : rule.limit(job)
+  if (measured === undefined || limit === undefined) return { rule: id, binding, unit, verdict: 'unknown' }
+  const broken: Verdict = binding === 'must' ? 'fail' : 'caution'
   // Sizes that make no sense together give no number: that is a breach, not something untold.
-  if (Number.isNaN(measured) || Number.isNaN(limit))
-    return { ...base, verdict: rule.binding === 'must' ? 'fail' : 'caution' }
-  const margin = measured === limit ? 0 : rule.sense === 'at least' ? measured - limit : limit - measured
-  const verdict: Verdict = margin >= -enough ? 'pass' : rule.binding === 'must' ? 'fail' : 'caution'
-  return { ...base, verdict, measured, limit, margin: Math.abs(margin) < enough ? 0 : margin }
+  if (Number.isNaN(measured) || Number.isNaN(limit)) return { rule: id, binding, unit, verdict: broken }
+  const room = measured === limit ? 0 : sense === 'at least' ? measured - limit : limit - measured
+  const margin = Math.abs(room) < enough ? 0 : room
+  return { rule: id, binding, unit, verdict: room >= -enough ? 'pass' : broken, measured, limit, margin }
 }
 
 const reasonOf = <Job extends Worked>(rule: Rule<Job>, job: Job, { verdict, measured, limit }: Weighed): string => {

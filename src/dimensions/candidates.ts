@@ -52,7 +52,8 @@ export interface Candidate {
   readonly projectionFloor: number
   /** One where a single setting reaches the floor, or where none does. */
   readonly stages: readonly Stage[]
-  readonly diameterMax: number
+  /** Reckoned when it is asked for. */
+  readonly diameterMax: () => number
   readonly bitLengthMin: number
   readonly bitLengthMax: number
   readonly noseLengthMin: number
@@ -153,8 +154,8 @@ const share = (short: number, of: number): number => short / Math.max(Math.abs(o
 
 /** What a nose in this bore bounds, whatever the bar. */
 interface Bound extends Corners {
-  /** Largest bar for one setting, and for as many as it takes. */
-  readonly once: number
+  /** Largest bar for one setting, and for as many as it takes; reckoned when they are asked for. */
+  readonly once: () => number
   readonly staged: () => number
 }
 
@@ -166,12 +167,20 @@ export const cornersOf = (bar: BarSpec, section: Section, nose: Nose, chipRoom: 
 })
 
 const boundOf = (corners: Corners): Bound => {
-  let staged: number | undefined
+  let [once, staged]: (number | undefined)[] = []
   return {
     ...corners,
-    once: Math.min(...[...corners.back, ...corners.front].map(largestBar)),
+    once: () => (once ??= Math.min(...[...corners.back, ...corners.front].map(largestBar))),
     staged: () => (staged ??= largestStagedBar(corners.back, corners.front)),
   }
+}
+
+/** Whether a bar has a window of projections, but for a hair. */
+const passes = ({ back, front }: Corners, diameter: number): boolean => {
+  let [least, most] = [-Infinity, Infinity]
+  for (const setting of front) least = Math.max(least, projectionLeast(setting, diameter))
+  for (const setting of back) most = Math.min(most, projectionMost(setting, diameter))
+  return least <= most + 1e-6
 }
 
 /** One setting, as near as it comes to its window, where no stages are wanted or none help. */
@@ -218,29 +227,55 @@ const edgeToEndOf = (
   return { bitToEnd, edgeToEnd }
 }
 
+/**
+ * One bar with one bit in it, judged; undefined where no thread goes with them, or where more is broken of it than `most`, all shares together:
+ * what costs least to tell is told first, and the rest is not looked at then.
+ */
 const assess = (
   spec: Spec,
   bar: BarSpec,
   section: Section,
   way: Way,
-  bit: Candidate['bit'],
-  nose: Nose,
-  hole: Candidate['hole'],
-  bound: Bound,
+  { bit, nose, hole, bound }: Choice,
   threads: readonly OnHand[],
   nominal: number,
+  most: number,
 ): Candidate | undefined => {
   const { back, front } = bound
-  const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
+  const broken: number[] = []
+  let short = 0
+  const must = (measured: number, limit: number) => {
+    if (measured >= limit - 1e-9) return
+    const by = share(limit - measured, limit)
+    broken.push(Number.isFinite(by) ? by : 10)
+    short += Number.isFinite(by) ? by : 10
+  }
+  const stages = (way.stages > 1 && bar.projection === undefined
+    ? stagesFor(bound, nominal, bar.setting, stepsOf(spec.units), way.stages)
+    : undefined) ?? [singleStage(spec, bar, section, bound, nominal)]
+  for (const stage of stages) {
+    must(stage.projection - bar.setting, stage.projectionMin)
+    must(stage.projectionMax, stage.projection + bar.setting)
+  }
+  if (short > most) return undefined
   const least = nominal - bodyTolerance(spec, nominal)
+  const ratio = hole.most / least
+  const wall = (least - hole.most) / 2
+  must(0.7, ratio)
+  must(wall, 1.2)
+  if (short > most) return undefined
+  const rise = seatRise(bit.shape, bit.size, bit.cornerBreak, hole.nominal)
   const seated: Seated = { bit, hole, rise, bar: { nominal, least } }
   const held = holdingFor(spec, way.form, seated, way.incline, threads, bar.screw !== undefined)
   if (!held) return undefined
   const holding = inRoundFigures(spec, held, way.incline)
   const { screw } = holding
-  const stages = (way.stages > 1 && bar.projection === undefined
-    ? stagesFor(bound, nominal, bar.setting, stepsOf(spec.units), way.stages)
-    : undefined) ?? [singleStage(spec, bar, section, bound, nominal)]
+  if (way.form === 'end screw') must((least - screw.major) / 2, screw.major / 2)
+  else must(wall, 4 * screw.pitch)
+  must(0.9 * bit.size, screw.major)
+  must(screw.length, screw.lengthMin)
+  must(screw.lengthMax, screw.length)
+  if (short > most) return undefined
   const [first, last] = [stages[0] as Stage, stages.at(-1) as Stage]
   const { projection, projectionMin, projectionMax } = last
   // The back clearance that the tail keeps under the surface takes up the body's own tolerance. One bit serves all stages.
@@ -255,25 +290,6 @@ const assess = (
   // A bit that leans far is ground with a face that climbs from the edge: reckoned with the least rake.
   const climbs = underTop(leastRake(spec, bar) - way.incline, noseLengthOf(spec, section, nose, noseLengthMin))
   const { bitToEnd, edgeToEnd } = edgeToEndOf(bar, way, seated, holding, nose, first.projection, climbs)
-  const ratio = hole.most / least
-  const wall = (least - hole.most) / 2
-  const broken: number[] = []
-  const must = (measured: number, limit: number) => {
-    if (measured >= limit - 1e-9) return
-    const short = share(limit - measured, limit)
-    broken.push(Number.isFinite(short) ? short : 10)
-  }
-  for (const stage of stages) {
-    must(stage.projection - bar.setting, stage.projectionMin)
-    must(stage.projectionMax, stage.projection + bar.setting)
-  }
-  must(0.7, ratio)
-  must(wall, 1.2)
-  if (way.form === 'end screw') must((least - screw.major) / 2, screw.major / 2)
-  else must(wall, 4 * screw.pitch)
-  must(0.9 * bit.size, screw.major)
-  must(screw.length, screw.lengthMin)
-  must(screw.lengthMax, screw.length)
   must(bitLengthMax, bitLengthMin)
   must(bit.size, nose.width)
   must(Number.isFinite(noseLengthMin) ? 1 : -Infinity, 0)
@@ -281,6 +297,7 @@ const assess = (
   else if (!section.groove) must(nose.single ? section.widthLimits.upper : section.widthLimits.lower, nose.width)
   const { blind } = spec.bore
   if (blind) must(blind.beyond, overtravel + edgeToEnd + 0.5)
+  if (short > most) return undefined
   const allowance = bit.shape === 'round' ? 0.9 * bit.size : bit.size - grindingAllowance
   return {
     form: way.form,
@@ -301,7 +318,7 @@ const assess = (
     projectionMax,
     projectionFloor: projectionFloor(front[0] as Setting),
     stages,
-    diameterMax: stages.length > 1 ? bound.staged() : bound.once,
+    diameterMax: stages.length > 1 ? bound.staged : bound.once,
     bitLengthMin,
     bitLengthMax,
     noseLengthMin,
@@ -315,10 +332,15 @@ const assess = (
  * it from turning before its screw seats: it comes after a square one unless the bar gains a sixth.
  */
 export const worth = ({ bit, diameter, lanes, stages }: Candidate): number =>
-  diameter.nominal / 1.125 ** (lanes - 1) / 1.125 ** (stages.length - 1) / (bit.shape === 'round' ? 7 / 6 : 1)
+  worthOf(diameter.nominal, lanes, stages.length, bit.shape)
+
+const worthOf = (diameter: number, lanes: number, stages: number, shape: Tooling['shape']): number =>
+  diameter / 1.125 ** (lanes - 1) / 1.125 ** (stages - 1) / (shape === 'round' ? 7 / 6 : 1)
 
 /** A screw in the wall leaves the bit the play of its hole, and one that leans is harder to drill and to grind for. Source: judgement. */
 const formWorth: Readonly<Record<Form, number>> = { 'end screw': 1, 'side screw': 6 / 7, inclined: 0.8 }
+
+const isSound = ({ broken, cautions }: Candidate): boolean => broken.length === 0 && cautions === 0
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
@@ -363,7 +385,7 @@ const choicesFor = (spec: Spec, bar: BarSpec, section: Section): readonly Choice
     })
 }
 
-/** The best bar made in one way. */
+/** The best bar made in one way; none of which more is broken than `most`, all shares together. */
 const bestOf = (
   spec: Spec,
   bar: BarSpec,
@@ -371,6 +393,7 @@ const bestOf = (
   way: Way,
   choices: readonly Choice[],
   threads: readonly OnHand[],
+  most: number,
 ): Candidate | undefined => {
   const held = spec.shop.collets.at(-1) ?? Infinity
   const bars =
@@ -378,19 +401,30 @@ const bestOf = (
       ? spec.shop.bars.filter((diameter) => diameter < section.bore.lower && diameter <= held + 1e-9)
       : [bar.diameter]
   let best: Candidate | undefined
-  for (const { bit, nose, hole, bound } of choices) {
+  let least = most
+  for (const choice of choices) {
+    const { bit, hole, bound } = choice
     const thick = bars.findIndex((diameter) => diameter >= leastBar(hole.nominal))
+    // What is worth more than the best so far must be so thick at least; where that has no room, nothing here is looked for.
+    if (best && isSound(best)) {
+      const enough = worth(best)
+      const thinnest = bars.find((diameter) => worthOf(diameter, bound.back.length, 1, bit.shape) >= enough)
+      if (thinnest === undefined || (way.stages === 1 && !passes(bound, thinnest))) continue
+    }
     const from = bar.diameter !== undefined ? 0 : Math.max(0, thick < 0 ? bars.length - 1 : thick - 1)
     // One bar too thick is looked at too, for a refusal to be about; from the thickest down, the first that is sound is the best.
-    const largest = way.stages > 1 ? bound.staged() : bound.once
+    const largest = way.stages > 1 ? bound.staged() : bound.once()
     const over = bars.findIndex((diameter) => diameter > largest)
     const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
     for (const diameter of bars.slice(from, upTo).toReversed()) {
-      const candidate = assess(spec, bar, section, way, bit, nose, hole, bound, threads, diameter)
+      // Thinner bars are worth less yet.
+      if (best && isSound(best) && worthOf(diameter, bound.back.length, 1, bit.shape) < worth(best)) break
+      const candidate = assess(spec, bar, section, way, choice, threads, diameter, least)
       if (!candidate) continue
       if (!best || better(candidate, best) < 0) best = candidate
+      least = Math.min(least, sum(best.broken))
       // More stages let in more bar, but a thinner one with fewer may be worth more.
-      if (candidate.broken.length === 0 && candidate.cautions === 0 && way.stages === 1) break
+      if (isSound(candidate) && way.stages === 1) break
     }
   }
   return best
@@ -426,11 +460,10 @@ export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candi
   const choices = choicesFor(spec, bar, section)
   const threads = threadsOnHand(spec, bar.screw)
   const ways = waysFor(spec, bar)
-  const made = (way: Way) => bestOf(spec, bar, section, way, choices, threads)
+  const made = (way: Way, most: number) => bestOf(spec, bar, section, way, choices, threads, most)
   // In a blind bore each way is as deep as its end is long: they are weighed against one another.
   if (spec.bore.blind) {
-    const sound = ways.filter(({ stages }) => stages === 1).flatMap((way) => made(way) ?? [])
-    const working = sound.filter(({ broken }) => broken.length === 0)
+    const working = ways.filter(({ stages }) => stages === 1).flatMap((way) => made(way, 0) ?? [])
     const value = (one: Candidate) => worth(one) * formWorth[one.form]
     if (working.length > 0)
       return working.reduce((best, one) =>
@@ -439,9 +472,24 @@ export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candi
   }
   let first: Candidate | undefined
   for (const way of ways) {
-    const best = made(way)
+    // Once there is something to refuse by, only what works is looked for.
+    const best = made(way, first ? 0 : Infinity)
     if (best && best.broken.length === 0) return best
     first ??= best
   }
   return first
+}
+
+/** The same for many bars in one bore: those that a search cannot tell apart are searched for once. */
+export const bestCandidates = (spec: Spec, section: Section): ((bar: BarSpec) => Candidate | undefined) => {
+  const known = new Map<string, Candidate | undefined>()
+  return (bar) => {
+    // Of the infeed only the chip's room counts, where it is more than the clearance; of the rake only a face that climbs from the edge.
+    const room = Math.max(bar.clearance.front, chipRoomFor(spec, bar))
+    const rake = leastRake(spec, bar)
+    const climbing = rake < 0 || waysFor(spec, bar).some(({ incline }) => incline > 0) ? rake : 0
+    const key = JSON.stringify({ ...bar, infeed: room, rake: climbing })
+    if (!known.has(key)) known.set(key, bestCandidate(spec, bar, section))
+    return known.get(key)
+  }
 }

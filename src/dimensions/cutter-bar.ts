@@ -130,7 +130,7 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
   return {
     sizes: {
       diameter: withDeviations(d, -bodyTolerance(spec, d), 0),
-      diameterMax: candidate.diameterMax,
+      diameterMax: candidate.diameterMax(),
       projection: candidate.projection,
       projectionMin: candidate.projectionMin,
       projectionMax: candidate.projectionMax,

@@ -33,7 +33,6 @@ interface Ground {
   readonly projection: number
   readonly projectionMin: number
   readonly projectionMax: number
-  readonly diameterMax: number
   readonly setting: number
   /** How far it is from working, mm; 0 or less where it works. */
   readonly short: number
@@ -78,7 +77,6 @@ const groundFor = (spec: Spec, bar: BarSpec, section: Section, nose: Nose): Grou
       projection,
       projectionMin,
       projectionMax: Math.min(projectionMax, most - neck),
-      diameterMax: Math.min(...[...back, ...front].map(largestBar)),
       setting,
       short: Math.max(projection - room, projectionMin + setting - projection),
     }
@@ -147,7 +145,7 @@ export const groundBarOf = (spec: Spec, bar: BarSpec, section: Section): GroundC
       sizes: {
         form: 'one piece',
         diameter: withDeviations(neck, -bodyTolerance(spec, neck), 0),
-        diameterMax: ground.diameterMax,
+        diameterMax: Math.min(...[...corners.back, ...corners.front].map(largestBar)),
         projection,
         projectionMin,
         projectionMax,

@@ -37,17 +37,12 @@ export type Corner = 'back' | 'front' | 'middle'
 
 type Nose = { readonly width: number; readonly cornerRadius: number; readonly single: boolean }
 
-/** What of a setting follows from the section alone, at a corner of its limits. */
-type Placed = Omit<Setting, 'clearances' | 'chipRoom'>
+/** What all lanes have in common at a corner of the limits. */
+type Shared = Pick<Setting, 'radius' | 'floor' | 'clearances' | 'chipRoom'> & { readonly tilted: number }
 
 /** Flat noses: one as wide as its slot, or lanes. */
-const flatSettings = (
-  corner: Corner,
-  section: Section,
-  nose: Nose,
-  radius: number,
-  floor: number,
-): readonly Placed[] => {
+const flatSettings = (corner: Corner, section: Section, nose: Nose, shared: Shared): readonly Setting[] => {
+  const { radius, floor, clearances, chipRoom, tilted } = shared
   const { widthLimits } = section
   const width =
     corner === 'middle' ? section.width : corner === 'front' && nose.single ? widthLimits.lower : widthLimits.upper
@@ -61,14 +56,19 @@ const flatSettings = (
     noseWidth,
     cornerRadius,
     offset,
-    ...(endRadius !== undefined && { endRadius }),
+    endRadius,
+    clearances,
+    chipRoom,
+    opening: undefined,
+    tilted,
   }))
 }
 
 /** A V or a round touches with its tip; what it leaves open is as wide as its mouth. */
-const tipSetting = (corner: Corner, section: Section, radius: number, floor: number): Placed => {
+const tipSetting = (corner: Corner, section: Section, shared: Shared): Setting => {
+  const { radius, floor } = shared
   const { socket, groove, cornerRadius } = section
-  const tip = { radius, floor, noseWidth: 2 * cornerRadius, cornerRadius, offset: 0 }
+  const tip = { ...shared, noseWidth: 2 * cornerRadius, cornerRadius, offset: 0 }
   if (!socket) return { ...tip, opening: { half: grooveHalf(radius, groove?.radius ?? cornerRadius, floor - radius) } }
   const { sides, acrossFlats } = socket
   const flat = (corner === 'middle' ? (acrossFlats.lower + acrossFlats.upper) / 2 : acrossFlats.upper) / 2
@@ -97,12 +97,11 @@ export const settingsAt = (
 ): readonly Setting[] => {
   const radius = corner === 'middle' ? section.boreRadius : section.bore.lower / 2
   const floor = floorAt(corner, section, radius)
-  const placed =
-    section.socket || section.groove
-      ? [tipSetting(corner, section, radius, floor)]
-      : flatSettings(corner, section, nose, radius, floor)
   const tilted = section.key?.taper?.windowLoss ?? 0
-  return placed.map((each) => ({ ...each, clearances, chipRoom, ...(tilted > 0 && { tilted }) }))
+  const shared = { radius, floor, clearances, chipRoom, tilted }
+  return section.socket || section.groove
+    ? [tipSetting(corner, section, shared)]
+    : flatSettings(corner, section, nose, shared)
 }
 
 /** A nose narrower than its slot, for a wanted number of lanes: a round figure with more overlap than the least. */

@@ -20,12 +20,12 @@ export interface Setting {
   /** Sideways position of the nose's middle. */
   readonly offset: number
   /** Radius of a nose's convex end; left out: flat. */
-  readonly endRadius?: number
+  readonly endRadius?: number | undefined
   readonly clearances: Clearances
   /** Least room before the bar for the chip. */
   readonly chipRoom: number
   /** What is open before the bar at full depth, where that is no slot as wide as the nose. */
-  readonly opening?: Opening
+  readonly opening?: Opening | undefined
   /** By so much the bore of a hub that is tilted for a taper key comes towards the nose over its length; left out, 0. */
   readonly tilted?: number
 }

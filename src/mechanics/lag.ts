@@ -1,4 +1,5 @@
 /** What is left uncut because bar and machine give. mm, N. */
+import { lastOf } from '../dimensions/rising.ts'
 import type { Band } from './bar.ts'
 
 export interface Cut {
@@ -34,14 +35,9 @@ export const springPasses = (cut: Cut, give: number): { readonly passes: number;
   let left = give * cut.force(cut.planned)
   let passes = 0
   while (passes < 50) {
-    let [low, high] = [0, Math.max(left, 0)]
-    for (let step = 0; step < 60; step++) {
-      const chip = (low + high) / 2
-      if (chip + give * cut.force(chip) > left) high = chip
-      else low = chip
-    }
-    if (low < cut.least) break
-    left -= low
+    const standsFor = (chip: number) => chip + give * cut.force(chip)
+    if (standsFor(cut.least) > left) break
+    left -= lastOf(0, left, left, standsFor)
     passes++
   }
   return { passes, left }

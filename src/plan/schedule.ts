@@ -1,4 +1,5 @@
 /** How much to take in each pass. All mm of infeed. */
+import { lastOf } from '../dimensions/rising.ts'
 import type { Edge } from './engaged.ts'
 
 /** Passes for an infeed, a whole count up; a thousandth of a pass is none. */
@@ -15,32 +16,6 @@ export interface EvenForce {
 }
 
 const cap = ({ whole, planned, exponent }: EvenForce): number => whole * planned ** (1 - exponent) * (1 + 1e-12)
-
-/** Largest number between two at which a rising quantity is still no more than `most`; `high` where it never is. By false position, halved (Illinois). */
-const lastOf = (low: number, high: number, most: number, rising: (value: number) => number): number => {
-  let [inside, outside] = [low, high]
-  let [under, over] = [rising(low) - most, rising(high) - most]
-  if (over <= 0) return high
-  let side = 0
-  for (let step = 0; step < 60 && outside - inside > 1e-10 * high; step++) {
-    // Where nothing cuts yet there is nothing to go by: halve.
-    const share = under < 0 && step % 8 !== 7 ? under / (under - over) : 0.5
-    const value = inside + (outside - inside) * Math.min(0.999, Math.max(0.001, share))
-    const off = rising(value) - most
-    if (off <= 0) {
-      inside = value
-      under = off
-      if (side === -1) over /= 2
-      side = -1
-    } else {
-      outside = value
-      over = off
-      if (side === 1) under /= 2
-      side = 1
-    }
-  }
-  return inside
-}
 
 /** Largest chip from x on that keeps the force at the end of its pass; twice the planned at most. */
 export const largestChip = (force: EvenForce, x: number): number => {
