@@ -5,7 +5,7 @@ import { type Ways, waysOf } from './checks/compare.ts'
 import { cutRules, forceRules, keyRules, pressForceRules } from './checks/forces.ts'
 import { groundForceRules, groundRules } from './checks/ground.ts'
 import { indexRules } from './checks/indexing.ts'
-import { judge, tightestFirst, verdictOf, weigh } from './checks/judge.ts'
+import { finding, judge, tightestFirst, verdictOf, weigh } from './checks/judge.ts'
 import type { Finding, Judged, Remedy, Rule, Verdict, Weighed, Worked } from './checks/rule.ts'
 import { sectionRules } from './checks/section.ts'
 import { allOf, hasBar, hasBushing, hasGround, hasLoads, type Job, jobOf, type Sized } from './sizes.ts'
@@ -122,10 +122,7 @@ const withTriedRemedies = (job: Job, findings: readonly Judged[]): readonly Find
     }
     return kept.map((remedy, place) => (place === 0 ? { ...remedy, say: alone(remedy.say) } : remedy))
   }
-  return findings.map((finding) => {
-    const { proposals: _, ...judged } = finding
-    return { ...judged, remedies: offered(finding) }
-  })
+  return findings.map((judged) => finding(judged, { reason: judged.reason, remedies: offered(judged) }))
 }
 
 /** The core's front door: everything that follows from one spec. Pure; never throws for a spec that the reader let pass. */

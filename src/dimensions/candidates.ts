@@ -41,7 +41,7 @@ export interface Candidate {
   readonly rise: number
   readonly screw: Screw
   readonly holeToEnd: number
-  readonly wallAtEnd?: number
+  readonly wallAtEnd: number | undefined
   readonly bitToEnd: number
   /** The edge to the bar's end; negative where the edge stands beyond it. */
   readonly edgeToEnd: number
@@ -310,7 +310,7 @@ const assess = (
     rise,
     screw,
     holeToEnd: holding.holeToEnd,
-    ...(holding.wallAtEnd !== undefined && { wallAtEnd: holding.wallAtEnd }),
+    wallAtEnd: holding.wallAtEnd,
     bitToEnd,
     edgeToEnd,
     projection,

@@ -1,6 +1,6 @@
 import { withDeviations } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
-import type { Reasoned } from './basis.ts'
+import type { Basis, Reasoned } from './basis.ts'
 import { type Candidate, bodyTolerance, cornersOf, overtravel } from './candidates.ts'
 import { engagedMost, noseForm } from './engaged.ts'
 import { rockOf } from './holding.ts'
@@ -190,93 +190,95 @@ export const cutterBarOf = (spec: Spec, bar: BarSpec, section: Section, candidat
         material: 'drill rod (silver steel), soft',
       },
     },
-    basis: {
-      diameter: chosen(
-        'diameter',
-        `the stiffest bar on hand that passes: ${candidate.lanes > 1 ? `${candidate.lanes} lanes, ` : ''}hole ratio, walls and projection window all met as far as they can be`,
-      ),
-      diameterMax: 'largest bar with a window of projections, at the worst corner of the limits',
-      projection: chosen(
-        'projection',
-        'the least that reaches, and its setting tolerance, rounded up to a step; else the middle of the window',
-      ),
-      projectionMin: 'full depth: bar to mouth corner or bore, at the worst corner of the limits; or the chip’s room',
-      projectionMax: 'withdrawn from first touch: bar to far wall, at the worst corner of the limits',
-      projectionFloor: 'front clearance, or the coil of chip from one pass',
-      setting: chosen('setting', 'how near the projection can be set: judgement'),
-      lanes:
-        candidate.lanes > 1
-          ? 'the nose is narrower than the slot: sideways positions, spread evenly, all taken to one floor'
-          : 'one lane: the nose is as wide as the slot',
-      stages:
-        stages.length > 1
-          ? `no single projection both enters and reaches: ${stages.length} settings, each as far out as the slot cut so far lets pass, the last as far as reaches; each starts from the floor of the one before`
-          : 'one setting of the projection reaches the floor',
-      form: chosen(
-        'form',
-        endScrew
-          ? 'a screw from the end clamps the bit against rocking: taken wherever it works'
-          : candidate.form === 'side screw'
-            ? 'with a screw from the end nothing on hand works; one through the wall leaves the end short'
-            : 'the blind bore has no room for an upright bit: leaning, its edge comes nearer the end',
-      ),
-      incline: chosen('incline', 'the least of 10, 15, 20 and 25° that works'),
-      wallAtEnd: 'a third of the blank, 1.2 mm at the least: judgement',
-      rock: 'the hole’s play over the bit’s length in the bar',
-      bit: chosen('bit', 'a blank on hand that the nose can be ground on, with the least hole in the bar'),
-      noseWidth: chosen(
-        'nose.width',
-        candidate.lanes > 1
-          ? 'narrow enough for the blank, wide enough to overlap'
-          : 'three quarters up the slot’s width limits, or what the blank gives',
-      ),
-      cornerRadius: 'see section.cornerRadius',
-      engaged: 'both flanks of a V, or a round nose’s arc, outside the bore at full depth; its chip lies aslant',
-      noseLengthMin: 'the blank’s shoulder corners stay inside the bore at full depth',
-      crossHole:
-        'the blank over its broken corners and 0.08 mm of play (a round one: 0.05), then the next drill on hand',
-      crossHoleDrill: 'the next drill on hand',
-      holeRatio: 'cross hole over bar diameter',
-      wallBesideHole: 'half of what the hole leaves',
-      wallRoundTap: 'half of what the thread leaves',
-      holeToEnd: endScrew
-        ? 'half the hole, one screw diameter engaged, recess and chamfer; longer where no stock screw fits'
-        : 'half the hole and the wall at the end',
-      bitToEnd: 'hole centre to end, with the bit seated on the upper wall',
-      seatRise: 'the square rides up until its corner breaks meet the hole',
-      screw: chosen(
-        'screw',
-        endScrew
-          ? 'the largest thread on hand up to 0.9 of the blank with its own half diameter of wall round it'
-          : 'the largest thread on hand up to 0.9 of the blank with four threads in the wall; ground to length where none is short enough',
-      ),
-      tapDepth: endScrew ? 'into the cross hole, its far wall untouched' : 'through the wall into the cross hole',
-      countersink: '1.1 of the thread',
-      mouthChamfer: 'judgement',
-      endChamfer: 'judgement',
-      bodyLength: 'hub, overtravel, up to half an inch before the holder, and the end below the bit; rounded up',
-      overhang: 'body length less the end below the bit',
-      overtravel: 'judgement',
-      holderGap: 'what is left between hub and holder when the bar is right in',
-      tipBeyond:
-        bar.stroke === 'push'
-          ? 'overtravel and the end below the edge'
-          : 'overtravel and the whole end below the edge, which looks to the holder on the pull',
-      overall: 'body and three diameters of shank, within what a holder takes',
-      shank: chosen(
-        'shank',
-        shouldered
-          ? 'the next collet or holder on hand'
-          : 'the body’s own size goes in a collet on hand: nothing to turn',
-      ),
-      shouldered: 'a shank larger than the body has a shoulder',
-      fillet: 'judgement, no more than the shoulder',
-      bitLength: 'the longest round figure in its window: the tail is what resists rocking',
-      bitLengthMin: 'past the screw’s cup point and 0.75 mm, at the longest projection',
-      bitLengthMax: 'tail corners under the bar’s surface, at the shortest projection',
-      overBarAndNose: 'bar and projection: what a caliper reads',
-      gaps: `worked at mid-tolerance from the chosen projection; recess ${recess} mm`,
-      stock: 'the next round on hand over the shank, with 3 mm to face',
+    get basis(): Basis<CutterBar> {
+      return {
+        diameter: chosen(
+          'diameter',
+          `the stiffest bar on hand that passes: ${candidate.lanes > 1 ? `${candidate.lanes} lanes, ` : ''}hole ratio, walls and projection window all met as far as they can be`,
+        ),
+        diameterMax: 'largest bar with a window of projections, at the worst corner of the limits',
+        projection: chosen(
+          'projection',
+          'the least that reaches, and its setting tolerance, rounded up to a step; else the middle of the window',
+        ),
+        projectionMin: 'full depth: bar to mouth corner or bore, at the worst corner of the limits; or the chip’s room',
+        projectionMax: 'withdrawn from first touch: bar to far wall, at the worst corner of the limits',
+        projectionFloor: 'front clearance, or the coil of chip from one pass',
+        setting: chosen('setting', 'how near the projection can be set: judgement'),
+        lanes:
+          candidate.lanes > 1
+            ? 'the nose is narrower than the slot: sideways positions, spread evenly, all taken to one floor'
+            : 'one lane: the nose is as wide as the slot',
+        stages:
+          stages.length > 1
+            ? `no single projection both enters and reaches: ${stages.length} settings, each as far out as the slot cut so far lets pass, the last as far as reaches; each starts from the floor of the one before`
+            : 'one setting of the projection reaches the floor',
+        form: chosen(
+          'form',
+          endScrew
+            ? 'a screw from the end clamps the bit against rocking: taken wherever it works'
+            : candidate.form === 'side screw'
+              ? 'with a screw from the end nothing on hand works; one through the wall leaves the end short'
+              : 'the blind bore has no room for an upright bit: leaning, its edge comes nearer the end',
+        ),
+        incline: chosen('incline', 'the least of 10, 15, 20 and 25° that works'),
+        wallAtEnd: 'a third of the blank, 1.2 mm at the least: judgement',
+        rock: 'the hole’s play over the bit’s length in the bar',
+        bit: chosen('bit', 'a blank on hand that the nose can be ground on, with the least hole in the bar'),
+        noseWidth: chosen(
+          'nose.width',
+          candidate.lanes > 1
+            ? 'narrow enough for the blank, wide enough to overlap'
+            : 'three quarters up the slot’s width limits, or what the blank gives',
+        ),
+        cornerRadius: 'see section.cornerRadius',
+        engaged: 'both flanks of a V, or a round nose’s arc, outside the bore at full depth; its chip lies aslant',
+        noseLengthMin: 'the blank’s shoulder corners stay inside the bore at full depth',
+        crossHole:
+          'the blank over its broken corners and 0.08 mm of play (a round one: 0.05), then the next drill on hand',
+        crossHoleDrill: 'the next drill on hand',
+        holeRatio: 'cross hole over bar diameter',
+        wallBesideHole: 'half of what the hole leaves',
+        wallRoundTap: 'half of what the thread leaves',
+        holeToEnd: endScrew
+          ? 'half the hole, one screw diameter engaged, recess and chamfer; longer where no stock screw fits'
+          : 'half the hole and the wall at the end',
+        bitToEnd: 'hole centre to end, with the bit seated on the upper wall',
+        seatRise: 'the square rides up until its corner breaks meet the hole',
+        screw: chosen(
+          'screw',
+          endScrew
+            ? 'the largest thread on hand up to 0.9 of the blank with its own half diameter of wall round it'
+            : 'the largest thread on hand up to 0.9 of the blank with four threads in the wall; ground to length where none is short enough',
+        ),
+        tapDepth: endScrew ? 'into the cross hole, its far wall untouched' : 'through the wall into the cross hole',
+        countersink: '1.1 of the thread',
+        mouthChamfer: 'judgement',
+        endChamfer: 'judgement',
+        bodyLength: 'hub, overtravel, up to half an inch before the holder, and the end below the bit; rounded up',
+        overhang: 'body length less the end below the bit',
+        overtravel: 'judgement',
+        holderGap: 'what is left between hub and holder when the bar is right in',
+        tipBeyond:
+          bar.stroke === 'push'
+            ? 'overtravel and the end below the edge'
+            : 'overtravel and the whole end below the edge, which looks to the holder on the pull',
+        overall: 'body and three diameters of shank, within what a holder takes',
+        shank: chosen(
+          'shank',
+          shouldered
+            ? 'the next collet or holder on hand'
+            : 'the body’s own size goes in a collet on hand: nothing to turn',
+        ),
+        shouldered: 'a shank larger than the body has a shoulder',
+        fillet: 'judgement, no more than the shoulder',
+        bitLength: 'the longest round figure in its window: the tail is what resists rocking',
+        bitLengthMin: 'past the screw’s cup point and 0.75 mm, at the longest projection',
+        bitLengthMax: 'tail corners under the bar’s surface, at the shortest projection',
+        overBarAndNose: 'bar and projection: what a caliper reads',
+        gaps: `worked at mid-tolerance from the chosen projection; recess ${recess} mm`,
+        stock: 'the next round on hand over the shank, with 3 mm to face',
+      }
     },
   }
 }

@@ -1,6 +1,6 @@
 import { middle, type Size } from '../fits/size.ts'
 import type { Bore } from '../spec/spec.ts'
-import type { Reasoned } from './basis.ts'
+import type { Basis, Reasoned } from './basis.ts'
 import { cornerReach, mouthX, sagitta, slotArea, touchOffX } from './bore.ts'
 import { anglesBetween, landBetween, measurableOf } from './round-the-bore.ts'
 import { absent, boreAsCut, boreSays } from './sized.ts'
@@ -76,36 +76,38 @@ export const flatSlotSection = (bored: Bore, slot: FlatSlot): Reasoned<Section> 
         measurable: measurableOf(at, radius, half, floor),
       }),
     },
-    basis: {
-      kind: 'given in the spec',
-      boreRadius: `half the bore, ${boreSays(bored)}`,
-      bore: bored.measured === undefined ? bored.tolerance : 'as measured: infeed follows from it',
-      width: 'the middle of the width limits',
-      widthLimits: why.width,
-      mouth: '√(R² − (w/2)²)',
-      sagitta: 'bore radius less the mouth: what the crown stands higher than the mouth corners',
-      floor: 'the middle of its limits',
-      floorLimits: why.floor,
-      crownDepth: 'floor less bore radius; the crown is cut away, so nothing can touch it',
-      crownDepthLimits: 'least floor less largest bore, most floor less smallest bore',
-      sideDepth: 'floor less mouth: crown depth and sagitta',
-      sideDepthLimits: 'the worst corners of bore, width and floor',
-      across: 'bore radius and floor: to the wall opposite, where that is whole',
-      acrossLimits: 'the limits of bore and floor taken together',
-      touchOff:
-        cornerRadius > 0
-          ? 'where the rounded corners of the nose first touch the bore'
-          : 'where the nose’s sharp corners first touch the bore',
-      infeed: 'from first touch to the floor: what the dial does',
-      cornerRadius: why.cornerRadius,
-      cornerLimits: why.cornerLimits,
-      cornerReach: 'the farthest point of the slot from the axis',
-      cornerReachMost: 'the same at the worst corner of the limits: hub wall, relief and openings go by it',
-      area: 'slot area less the bore’s segment',
-      at: why.at,
-      land: 'bore arc between the nearest two mouths, smallest bore and widest slots',
-      measurable: 'to the bore where the wall opposite is whole, floor to floor where a slot stands right opposite',
-      ...absent('key', 'spline', 'socket', 'slit', 'groove'),
+    get basis(): Basis<Section> {
+      return {
+        kind: 'given in the spec',
+        boreRadius: `half the bore, ${boreSays(bored)}`,
+        bore: bored.measured === undefined ? bored.tolerance : 'as measured: infeed follows from it',
+        width: 'the middle of the width limits',
+        widthLimits: why.width,
+        mouth: '√(R² − (w/2)²)',
+        sagitta: 'bore radius less the mouth: what the crown stands higher than the mouth corners',
+        floor: 'the middle of its limits',
+        floorLimits: why.floor,
+        crownDepth: 'floor less bore radius; the crown is cut away, so nothing can touch it',
+        crownDepthLimits: 'least floor less largest bore, most floor less smallest bore',
+        sideDepth: 'floor less mouth: crown depth and sagitta',
+        sideDepthLimits: 'the worst corners of bore, width and floor',
+        across: 'bore radius and floor: to the wall opposite, where that is whole',
+        acrossLimits: 'the limits of bore and floor taken together',
+        touchOff:
+          cornerRadius > 0
+            ? 'where the rounded corners of the nose first touch the bore'
+            : 'where the nose’s sharp corners first touch the bore',
+        infeed: 'from first touch to the floor: what the dial does',
+        cornerRadius: why.cornerRadius,
+        cornerLimits: why.cornerLimits,
+        cornerReach: 'the farthest point of the slot from the axis',
+        cornerReachMost: 'the same at the worst corner of the limits: hub wall, relief and openings go by it',
+        area: 'slot area less the bore’s segment',
+        at: why.at,
+        land: 'bore arc between the nearest two mouths, smallest bore and widest slots',
+        measurable: 'to the bore where the wall opposite is whole, floor to floor where a slot stands right opposite',
+        ...absent('key', 'spline', 'socket', 'slit', 'groove'),
+      }
     },
   }
 }

@@ -1,7 +1,7 @@
 import { band, withDeviations } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
-import type { Reasoned } from './basis.ts'
+import type { Basis, Reasoned } from './basis.ts'
 import { touchOffX } from './bore.ts'
 import { bodyTolerance, cornersOf, type Nose, overtravel } from './candidates.ts'
 import { gapsOf, lanesOf, leastHolderGap, stockOver } from './cutter-bar.ts'
@@ -188,46 +188,48 @@ export const groundBarOf = (spec: Spec, bar: BarSpec, section: Section): GroundC
           material: 'drill rod (silver steel), hardened and drawn to straw',
         },
       },
-      basis: {
-        form: chosen('form', 'no bit can be held in a bar that passes this bore: neck and nose of one piece'),
-        diameter: chosen('diameter', 'the thickest neck that leaves the nose its window, in round figures'),
-        diameterMax: 'largest bar with a window of projections, at the worst corner of the limits',
-        projection: chosen('projection', 'the least that reaches, and what grinding may miss it by'),
-        projectionMin:
-          'full depth: neck to mouth corner or bore, at the worst corner of the limits; or the chip’s room',
-        projectionMax: 'withdrawn from first touch: neck to far wall; no more than the blank gives',
-        projectionFloor: 'front clearance, or the coil of chip from one pass',
-        setting: chosen('setting', 'how near it can be ground: judgement'),
-        lanes: single ? 'one lane: the nose is as wide as the slot' : 'the nose is narrower than the slot',
-        stages: 'ground, not set: one projection',
-        noseWidth: chosen(
-          'nose.width',
-          single ? 'three quarters up the slot’s width limits' : 'narrow, so that the neck can be thicker',
-        ),
-        cornerRadius: 'see section.cornerRadius',
-        engaged: 'the whole flat nose',
-        blank: 'the bore less the clearances behind and withdrawn, in round figures',
-        backToNose: 'neck and projection: what a micrometer reads over both',
-        backToNoseMost: 'R + √(R² − w²/4) of the smallest blank: the nose’s corners on its round',
-        eccentricity: 'half of blank less neck: their backs are one line',
-        headLength: '1.25 nose widths, 2.5 projections, 3 mm: judgement',
-        rake: bar.rake === undefined ? `for ${spec.hub.material}, no more than 10°` : 'given in the spec',
-        endRelief: `for ${spec.hub.material}`,
-        sideRelief: 'judgement: 2° a side',
-        noseTolerance: 'its own limits, inside the slot’s',
-        widthAtHeel: `nose width less twice the ${relieved}`,
-        endSetBack: relieved,
-        neckLength: 'hub, overtravel and up to half an inch before the holder, less the head; rounded up',
-        fillet: 'judgement, no more than the shoulder',
-        overhang: 'neck and head, edge to holder',
-        overtravel: 'judgement',
-        holderGap: 'what is left between hub and holder when the bar is right in',
-        tipBeyond: bar.stroke === 'push' ? 'overtravel: the edge is the bar’s end' : 'overtravel and the head',
-        overall: 'head, neck and three diameters of shank, within what a holder takes',
-        shank: chosen('shank', 'the next collet or holder on hand over the blank'),
-        overBarAndNose: 'neck and projection',
-        gaps: 'worked at mid-tolerance',
-        stock: 'the next round on hand over the shank, with 3 mm to face',
+      get basis(): Basis<GroundBar> {
+        return {
+          form: chosen('form', 'no bit can be held in a bar that passes this bore: neck and nose of one piece'),
+          diameter: chosen('diameter', 'the thickest neck that leaves the nose its window, in round figures'),
+          diameterMax: 'largest bar with a window of projections, at the worst corner of the limits',
+          projection: chosen('projection', 'the least that reaches, and what grinding may miss it by'),
+          projectionMin:
+            'full depth: neck to mouth corner or bore, at the worst corner of the limits; or the chip’s room',
+          projectionMax: 'withdrawn from first touch: neck to far wall; no more than the blank gives',
+          projectionFloor: 'front clearance, or the coil of chip from one pass',
+          setting: chosen('setting', 'how near it can be ground: judgement'),
+          lanes: single ? 'one lane: the nose is as wide as the slot' : 'the nose is narrower than the slot',
+          stages: 'ground, not set: one projection',
+          noseWidth: chosen(
+            'nose.width',
+            single ? 'three quarters up the slot’s width limits' : 'narrow, so that the neck can be thicker',
+          ),
+          cornerRadius: 'see section.cornerRadius',
+          engaged: 'the whole flat nose',
+          blank: 'the bore less the clearances behind and withdrawn, in round figures',
+          backToNose: 'neck and projection: what a micrometer reads over both',
+          backToNoseMost: 'R + √(R² − w²/4) of the smallest blank: the nose’s corners on its round',
+          eccentricity: 'half of blank less neck: their backs are one line',
+          headLength: '1.25 nose widths, 2.5 projections, 3 mm: judgement',
+          rake: bar.rake === undefined ? `for ${spec.hub.material}, no more than 10°` : 'given in the spec',
+          endRelief: `for ${spec.hub.material}`,
+          sideRelief: 'judgement: 2° a side',
+          noseTolerance: 'its own limits, inside the slot’s',
+          widthAtHeel: `nose width less twice the ${relieved}`,
+          endSetBack: relieved,
+          neckLength: 'hub, overtravel and up to half an inch before the holder, less the head; rounded up',
+          fillet: 'judgement, no more than the shoulder',
+          overhang: 'neck and head, edge to holder',
+          overtravel: 'judgement',
+          holderGap: 'what is left between hub and holder when the bar is right in',
+          tipBeyond: bar.stroke === 'push' ? 'overtravel: the edge is the bar’s end' : 'overtravel and the head',
+          overall: 'head, neck and three diameters of shank, within what a holder takes',
+          shank: chosen('shank', 'the next collet or holder on hand over the blank'),
+          overBarAndNose: 'neck and projection',
+          gaps: 'worked at mid-tolerance',
+          stock: 'the next round on hand over the shank, with 3 mm to face',
+        }
       },
     },
   }

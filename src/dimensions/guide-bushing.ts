@@ -1,6 +1,6 @@
 import { middle, type Size, withDeviations } from '../fits/size.ts'
 import type { Broach, Spec } from '../spec/spec.ts'
-import type { Reasoned } from './basis.ts'
+import type { Basis, Reasoned } from './basis.ts'
 import { mouthX } from './bore.ts'
 import { spacerHeight } from './press-spacer.ts'
 import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
@@ -163,35 +163,37 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
         material: 'free-cutting mild steel',
       },
     },
-    basis: {
-      outside: 'slides in the bore by hand, oiled: 0.013 to 0.025 mm (.0005 to .001 in) under the smallest bore',
-      length: 'at least the bore, and a little: the broach stays guided until the last tooth is through',
-      collarDiameter: 'bore and 12 mm (3/8 in): it rests on the hub',
-      collarThickness: 'judgement',
-      lead: 'judgement',
-      undercut: 'clears the bore’s mouth under the collar',
-      slotWidth: `the broach as measured and ${slotClear} mm`,
-      backWall: 'across less last tooth and shims: the first tooth just enters the closed bore',
-      floorFromBore: 'back wall less bore radius: the thrust holds the bushing against the back of the bore',
-      floorFromAxis: 'back wall less half the outside',
-      cornerWall: 'thinnest at the slot’s corner, not behind its middle',
-      plungeDepth: 'a setting aid from the top of the outside: measure the outside first',
-      shims:
-        'what is missing from back wall and last tooth to across, in equal steps no higher than the broach’s own rise',
-      packs: 'from the shim stock on hand; what it misses by is ground or made up by feeler',
-      passes: 'mike over bushing back, shims and last tooth before pressing: that is across after the pass',
-      shim: 'slides in the slot; its head hangs on the collar so that the broach cannot drag it through',
-      toothPitch: 'toothed length over teeth less one',
-      teethInCut: 'bore length over pitch, down and up',
-      bite: 'rise over the roughing teeth',
-      stroke: 'bore and toothed length',
-      below: 'pilot and toothed length',
-      fallsFree: 'the broach’s whole length, and what the bushing stands out below the hub',
-      daylight: 'bore, and the broach less its pilot',
-      raised: 'the spacer that the hub stands on; none where the press is told to have the room below its table',
-      tableToRam: 'daylight, and the spacer',
-      plateHoleRadius: 'the slot’s farthest corner and 0.2 mm',
-      stock: 'the next round over the collar; 3 mm (1/8 in) to part off and face, 25 mm (1 in) of grip',
+    get basis(): Basis<GuideBushing> {
+      return {
+        outside: 'slides in the bore by hand, oiled: 0.013 to 0.025 mm (.0005 to .001 in) under the smallest bore',
+        length: 'at least the bore, and a little: the broach stays guided until the last tooth is through',
+        collarDiameter: 'bore and 12 mm (3/8 in): it rests on the hub',
+        collarThickness: 'judgement',
+        lead: 'judgement',
+        undercut: 'clears the bore’s mouth under the collar',
+        slotWidth: `the broach as measured and ${slotClear} mm`,
+        backWall: 'across less last tooth and shims: the first tooth just enters the closed bore',
+        floorFromBore: 'back wall less bore radius: the thrust holds the bushing against the back of the bore',
+        floorFromAxis: 'back wall less half the outside',
+        cornerWall: 'thinnest at the slot’s corner, not behind its middle',
+        plungeDepth: 'a setting aid from the top of the outside: measure the outside first',
+        shims:
+          'what is missing from back wall and last tooth to across, in equal steps no higher than the broach’s own rise',
+        packs: 'from the shim stock on hand; what it misses by is ground or made up by feeler',
+        passes: 'mike over bushing back, shims and last tooth before pressing: that is across after the pass',
+        shim: 'slides in the slot; its head hangs on the collar so that the broach cannot drag it through',
+        toothPitch: 'toothed length over teeth less one',
+        teethInCut: 'bore length over pitch, down and up',
+        bite: 'rise over the roughing teeth',
+        stroke: 'bore and toothed length',
+        below: 'pilot and toothed length',
+        fallsFree: 'the broach’s whole length, and what the bushing stands out below the hub',
+        daylight: 'bore, and the broach less its pilot',
+        raised: 'the spacer that the hub stands on; none where the press is told to have the room below its table',
+        tableToRam: 'daylight, and the spacer',
+        plateHoleRadius: 'the slot’s farthest corner and 0.2 mm',
+        stock: 'the next round over the collar; 3 mm (1/8 in) to part off and face, 25 mm (1 in) of grip',
+      }
     },
   }
 }

@@ -69,14 +69,17 @@ export const threadsOnHand = (spec: Spec, fixed?: string): readonly OnHand[] =>
 
 const described = (
   { thread, cupPoint, tapDrill }: OnHand,
-  sizes: Pick<Screw, 'length' | 'lengthMin' | 'lengthMax' | 'engaged'>,
+  { length, lengthMin, lengthMax, engaged }: Pick<Screw, 'length' | 'lengthMin' | 'lengthMax' | 'engaged'>,
 ): Screw => ({
   thread: thread.name,
   major: thread.major,
   pitch: thread.pitch,
   callout: thread.callout,
   cupPoint,
-  ...sizes,
+  length,
+  lengthMin,
+  lengthMax,
+  engaged,
   tapDrill,
 })
 

@@ -8,7 +8,7 @@ import {
   asmeTaperAllowance,
 } from '../standards/asme-b17-1.ts'
 import { isoHeightDeviations, isoKeyFor, isoKeyOfWidth, isoWidthDeviations } from '../standards/iso-773.ts'
-import type { Reasoned } from './basis.ts'
+import type { Basis, Reasoned } from './basis.ts'
 import {
   acrossFromSide,
   asmeAcross,
@@ -231,40 +231,42 @@ export const keywaySection = (spec: Spec, feature: Keyway): Reasoned<Section> =>
       }),
       key: slot.key,
     },
-    basis: {
-      kind: 'given in the spec',
-      boreRadius: `half the bore, ${boreSays(spec.bore)}`,
-      bore: spec.bore.measured === undefined ? `${spec.bore.tolerance}` : 'as measured: depths follow from it',
-      width: 'the middle of the width limits',
-      widthLimits: slot.why.width,
-      mouth: '√(R² − (w/2)²)',
-      sagitta: 'bore radius less the mouth: what the crown stands higher than the mouth corners',
-      floor: 'across less the bore radius',
-      crownDepth: 'floor less bore radius; the crown is cut away, so nothing can touch it',
-      crownDepthLimits: 'least across less largest bore, most across less smallest bore',
-      sideDepth: 'floor less mouth: crown depth and sagitta',
-      sideDepthLimits: 'the worst corners of bore, width and across',
-      across: 'the middle of its limits',
-      acrossLimits: slot.why.across,
-      touchOff:
-        cornerRadius > 0
-          ? 'where the rounded corners of the nose first touch the bore'
-          : 'where the nose’s sharp corners first touch the bore',
-      infeed: 'from first touch to the floor: what the dial does',
-      cornerRadius: spec.stated.includes('tooling.bar.nose.cornerRadius')
-        ? 'given in the spec'
-        : slot.corner
-          ? 'a round figure inside the slot’s corner limits'
-          : 'a stoned corner where no limits are set',
-      cornerLimits: feature.corner ? 'given in the spec' : slot.key.source,
-      cornerReach: 'the farthest point of the slot from the axis',
-      cornerReachMost: 'the same at the worst corner of the limits: hub wall, relief and openings go by it',
-      area: 'slot area less the bore’s segment',
-      at: 'given in the spec, or one at 0',
-      land: 'bore arc between the nearest two mouths, smallest bore and widest slots',
-      measurable: 'to the bore where the wall opposite is whole, floor to floor where a slot stands right opposite',
-      key: slot.key.source,
-      ...absent('floorLimits', 'spline', 'socket', 'slit', 'groove'),
+    get basis(): Basis<Section> {
+      return {
+        kind: 'given in the spec',
+        boreRadius: `half the bore, ${boreSays(spec.bore)}`,
+        bore: spec.bore.measured === undefined ? `${spec.bore.tolerance}` : 'as measured: depths follow from it',
+        width: 'the middle of the width limits',
+        widthLimits: slot.why.width,
+        mouth: '√(R² − (w/2)²)',
+        sagitta: 'bore radius less the mouth: what the crown stands higher than the mouth corners',
+        floor: 'across less the bore radius',
+        crownDepth: 'floor less bore radius; the crown is cut away, so nothing can touch it',
+        crownDepthLimits: 'least across less largest bore, most across less smallest bore',
+        sideDepth: 'floor less mouth: crown depth and sagitta',
+        sideDepthLimits: 'the worst corners of bore, width and across',
+        across: 'the middle of its limits',
+        acrossLimits: slot.why.across,
+        touchOff:
+          cornerRadius > 0
+            ? 'where the rounded corners of the nose first touch the bore'
+            : 'where the nose’s sharp corners first touch the bore',
+        infeed: 'from first touch to the floor: what the dial does',
+        cornerRadius: spec.stated.includes('tooling.bar.nose.cornerRadius')
+          ? 'given in the spec'
+          : slot.corner
+            ? 'a round figure inside the slot’s corner limits'
+            : 'a stoned corner where no limits are set',
+        cornerLimits: feature.corner ? 'given in the spec' : slot.key.source,
+        cornerReach: 'the farthest point of the slot from the axis',
+        cornerReachMost: 'the same at the worst corner of the limits: hub wall, relief and openings go by it',
+        area: 'slot area less the bore’s segment',
+        at: 'given in the spec, or one at 0',
+        land: 'bore arc between the nearest two mouths, smallest bore and widest slots',
+        measurable: 'to the bore where the wall opposite is whole, floor to floor where a slot stands right opposite',
+        key: slot.key.source,
+        ...absent('floorLimits', 'spline', 'socket', 'slit', 'groove'),
+      }
     },
   }
 }

@@ -1,7 +1,7 @@
 import type { Size } from '../fits/size.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
-import type { Reasoned } from './basis.ts'
+import type { Basis, Reasoned } from './basis.ts'
 import { either, roundDown, roundUp, stepsOf } from './makeable.ts'
 import { noseForm } from './engaged.ts'
 import type { CutterBar, Section, ToolBit } from './types.ts'
@@ -284,63 +284,65 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
         edgeLimits: edgeLimitsOf(spec.units, { size, flat }, height, groundWidth.lower),
       }),
     },
-    basis: {
-      shape: 'see bar.bit',
-      size: 'see bar.bit',
-      cornerBreak: 'a fortieth of the blank, as bought: measure it',
-      form: 'a socket is cut with a V, an oil groove with a round nose, all else with a flat one',
-      includedAngle: 'the angle between two flats: 180° less 360°/N',
-      faceAngle: 'half of it: tan of the included angle’s half, by cos of the rake as it cuts',
-      tipRadius: 'see section.cornerRadius',
-      flankLength: 'half the nose’s width by tan π/N, less the tip’s set-back',
-      flankSwing: 'half the included angle, and what the raked face takes from it: level on the blank the V is blunter',
-      flankTilt: 'the end’s relief, square to a flank',
-      noseEndRadius: 'see section.spline: a flat floor bears the tooth in its middle alone',
-      noseWidth:
-        form === 'vee'
-          ? 'no narrower than the V’s mouth, so that both flats are cut to their ends'
-          : form === 'round'
-            ? 'twice the round'
-            : single
-              ? 'starts three quarters up the slot’s limits (or what the blank gives) and is done at the least width; a slot comes out a little wider than its nose: cut a test slot'
-              : 'measured as ground: the sideways step follows from it',
-      groundWidth:
-        'the nose’s width, no wider than the blank; 0.02 mm (.001 in) where the slot leaves it no limits: judgement',
-      noseLength: whyNoseLength(spec.units, form, regrinds, cutter.lanes.length),
-      noseLengthMin: 'see bar.noseLengthMin',
-      cornerRadius: 'see section.cornerRadius',
-      rake: cutter.incline > 0 ? `${why}; less the ${cutter.incline}° that the bit leans` : why,
-      endRelief: `for ${spec.hub.material}${cutter.incline > 0 ? `; and the ${cutter.incline}° that the bit leans` : ''}`,
-      leaning: 'as ground, and what the bit leans',
-      sideRelief: 'workshop texts, from memory: 1.5 to 3° a side',
-      backTaper: 'judgement: 1° of swing',
-      backTaperEffective: 'swing, and what the raked face adds',
-      neckRadius: 'judgement',
-      widthAtHeel: 'nose width less the side relief over the edge’s height; limits by the angle tolerance',
-      widthAtNeck:
-        'nose width less the effective taper over the nose; limits by those of the nose’s width and the angle tolerance',
-      neckUnder:
-        'twice the nose behind its widest place by the effective taper, as it is measured on one nose; limits by the angle tolerance, whatever the width within its own',
-      endSetBack: 'end relief over the edge’s height; limits by the angle tolerance',
-      faceDrop: 'rake over the nose length; limits by the angle tolerance',
-      length: 'see bar.bitLength',
-      lengthMin: 'see bar.bitLengthMin',
-      lengthMax: 'see bar.bitLengthMax',
-      angleTolerance: 'what a careful hand holds: judgement',
-      regrinds:
-        form === 'vee'
-          ? 'both flanks alike: the nose’s length has room for two'
-          : form === 'round'
-            ? 'a round nose is stoned on its face'
-            : 'width to lose over what one end regrind takes, no more than the nose’s length has room for',
-      regrindStep: 'judgement',
-      widthPerRegrind: 'twice the step by the effective taper',
-      lanes: 'see bar.lanes',
-      edgeHeight:
-        'the blank’s top, or as far under it as clears its broken corners and a face that climbs; a round one as high as the nose’s width fits',
-      flat: 'a tenth of the round: what the screw seats on',
-      edgeLimits:
-        'what a careful hand holds (judgement), as far as the least width still fits in the round, and under the screw’s flat',
+    get basis(): Basis<ToolBit> {
+      return {
+        shape: 'see bar.bit',
+        size: 'see bar.bit',
+        cornerBreak: 'a fortieth of the blank, as bought: measure it',
+        form: 'a socket is cut with a V, an oil groove with a round nose, all else with a flat one',
+        includedAngle: 'the angle between two flats: 180° less 360°/N',
+        faceAngle: 'half of it: tan of the included angle’s half, by cos of the rake as it cuts',
+        tipRadius: 'see section.cornerRadius',
+        flankLength: 'half the nose’s width by tan π/N, less the tip’s set-back',
+        flankSwing: 'half the included angle, and what the raked face takes from it: level on the blank the V is blunter',
+        flankTilt: 'the end’s relief, square to a flank',
+        noseEndRadius: 'see section.spline: a flat floor bears the tooth in its middle alone',
+        noseWidth:
+          form === 'vee'
+            ? 'no narrower than the V’s mouth, so that both flats are cut to their ends'
+            : form === 'round'
+              ? 'twice the round'
+              : single
+                ? 'starts three quarters up the slot’s limits (or what the blank gives) and is done at the least width; a slot comes out a little wider than its nose: cut a test slot'
+                : 'measured as ground: the sideways step follows from it',
+        groundWidth:
+          'the nose’s width, no wider than the blank; 0.02 mm (.001 in) where the slot leaves it no limits: judgement',
+        noseLength: whyNoseLength(spec.units, form, regrinds, cutter.lanes.length),
+        noseLengthMin: 'see bar.noseLengthMin',
+        cornerRadius: 'see section.cornerRadius',
+        rake: cutter.incline > 0 ? `${why}; less the ${cutter.incline}° that the bit leans` : why,
+        endRelief: `for ${spec.hub.material}${cutter.incline > 0 ? `; and the ${cutter.incline}° that the bit leans` : ''}`,
+        leaning: 'as ground, and what the bit leans',
+        sideRelief: 'workshop texts, from memory: 1.5 to 3° a side',
+        backTaper: 'judgement: 1° of swing',
+        backTaperEffective: 'swing, and what the raked face adds',
+        neckRadius: 'judgement',
+        widthAtHeel: 'nose width less the side relief over the edge’s height; limits by the angle tolerance',
+        widthAtNeck:
+          'nose width less the effective taper over the nose; limits by those of the nose’s width and the angle tolerance',
+        neckUnder:
+          'twice the nose behind its widest place by the effective taper, as it is measured on one nose; limits by the angle tolerance, whatever the width within its own',
+        endSetBack: 'end relief over the edge’s height; limits by the angle tolerance',
+        faceDrop: 'rake over the nose length; limits by the angle tolerance',
+        length: 'see bar.bitLength',
+        lengthMin: 'see bar.bitLengthMin',
+        lengthMax: 'see bar.bitLengthMax',
+        angleTolerance: 'what a careful hand holds: judgement',
+        regrinds:
+          form === 'vee'
+            ? 'both flanks alike: the nose’s length has room for two'
+            : form === 'round'
+              ? 'a round nose is stoned on its face'
+              : 'width to lose over what one end regrind takes, no more than the nose’s length has room for',
+        regrindStep: 'judgement',
+        widthPerRegrind: 'twice the step by the effective taper',
+        lanes: 'see bar.lanes',
+        edgeHeight:
+          'the blank’s top, or as far under it as clears its broken corners and a face that climbs; a round one as high as the nose’s width fits',
+        flat: 'a tenth of the round: what the screw seats on',
+        edgeLimits:
+          'what a careful hand holds (judgement), as far as the least width still fits in the round, and under the screw’s flat',
+      }
     },
   }
 }

@@ -1,4 +1,4 @@
-import type { Reasoned } from '../dimensions/basis.ts'
+import type { Basis, Reasoned } from '../dimensions/basis.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
 import type { BarInBore, CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
@@ -189,36 +189,38 @@ const cutLoadsOf = (
       slip: slipShift(held.diameter / 2 + held.projection, 0.5),
       ...driven.sizes,
     },
-    basis: {
-      cuttingForce: `${material.kienzle.material}, VDI 3323 group ${material.kienzle.group}, worn edge at hand speed, ±30 %`,
-      cuttingForceMost: 'the same, dull edge',
-      thrust: 'friction angles of 35 to 45° less the rake: judgement',
-      thrustMost: 'the upper end with a dull edge',
-      deflection: 'cantilever with the nose beside its axis; into the work +',
-      bends: 'the sign of the deflection over the band of thrust',
-      lag: 'bar and machine give; the slot stands this much behind the dial',
-      residual: 'what no number of spring passes removes',
-      springPasses: 'until the chip is thinner than 0.005 mm',
-      machineGive:
-        asked.give !== undefined
-          ? 'given in the spec, as measured'
-          : asked.pull === undefined
-            ? 'not measured: 5000 N/mm taken, judgement'
-            : known
-              ? 'from the pull at the nose, less what the bar itself gives'
-              : 'the pull at the nose is stiffer than the bar alone: 5000 N/mm taken, judgement',
-      machineGiveKnown: '1/machine = 1/pull − L³/(3EI)',
-      digIn: 'gain of the cut drawing itself in; 1 hooks',
-      rootStress: 'worse end of the thrust’s band, dull edge',
-      rootStressLimits: 'over the thrust’s band, dull edge',
-      barSteel: 'drill rod where it bears the stress, else pre-hardened 4140 class',
-      barYield: steel?.source ?? 'unknown',
-      noseStress: 'down and sideways bending at the nose’s root, dull edge',
-      twist: 'a strip of half the nose is the worst: an eighth of its width times the thrust, dull edge',
-      sideways: 'the same strip, worn edge: bar, and tilt of its holder',
-      twistOfBar: 'over the overhang; shear modulus 79.3 kN/mm²',
-      slip: 'half a degree at the nose’s distance from the bar’s axis',
-      ...driven.basis,
+    get basis(): Basis<CutLoads> {
+      return {
+        cuttingForce: `${material.kienzle.material}, VDI 3323 group ${material.kienzle.group}, worn edge at hand speed, ±30 %`,
+        cuttingForceMost: 'the same, dull edge',
+        thrust: 'friction angles of 35 to 45° less the rake: judgement',
+        thrustMost: 'the upper end with a dull edge',
+        deflection: 'cantilever with the nose beside its axis; into the work +',
+        bends: 'the sign of the deflection over the band of thrust',
+        lag: 'bar and machine give; the slot stands this much behind the dial',
+        residual: 'what no number of spring passes removes',
+        springPasses: 'until the chip is thinner than 0.005 mm',
+        machineGive:
+          asked.give !== undefined
+            ? 'given in the spec, as measured'
+            : asked.pull === undefined
+              ? 'not measured: 5000 N/mm taken, judgement'
+              : known
+                ? 'from the pull at the nose, less what the bar itself gives'
+                : 'the pull at the nose is stiffer than the bar alone: 5000 N/mm taken, judgement',
+        machineGiveKnown: '1/machine = 1/pull − L³/(3EI)',
+        digIn: 'gain of the cut drawing itself in; 1 hooks',
+        rootStress: 'worse end of the thrust’s band, dull edge',
+        rootStressLimits: 'over the thrust’s band, dull edge',
+        barSteel: 'drill rod where it bears the stress, else pre-hardened 4140 class',
+        barYield: steel?.source ?? 'unknown',
+        noseStress: 'down and sideways bending at the nose’s root, dull edge',
+        twist: 'a strip of half the nose is the worst: an eighth of its width times the thrust, dull edge',
+        sideways: 'the same strip, worn edge: bar, and tilt of its holder',
+        twistOfBar: 'over the overhang; shear modulus 79.3 kN/mm²',
+        slip: 'half a degree at the nose’s distance from the bar’s axis',
+        ...driven.basis,
+      }
     },
   }
   return { held, dull, loads }
@@ -262,9 +264,11 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
       holeStressExpected: atHole.expected,
       ...heldBit(bar, asked.stroke, dull),
     },
-    basis: {
-      ...loads.basis,
-      ...formBasis(asked.stroke),
+    get basis(): Basis<Loads> {
+      return {
+        ...loads.basis,
+        ...formBasis(asked.stroke),
+      }
     },
   }
 }
@@ -297,12 +301,14 @@ export const groundLoadsOf = (spec: Spec, asked: BarSpec, bar: GroundBar): Reaso
         barYield: hardenedYield,
         neckStress: atNeck(cut.held, cut.dull),
       },
-      basis: {
-        ...cut.loads.basis,
-        ...formBasis(asked.stroke),
-        barSteel: 'the nose is of one piece with it: it must be as hard as a cutting edge',
-        barYield:
-          'judgement: tool steel hardened and drawn to straw, with room for its notches (far higher, from memory)',
+      get basis(): Basis<Loads> {
+        return {
+          ...cut.loads.basis,
+          ...formBasis(asked.stroke),
+          barSteel: 'the nose is of one piece with it: it must be as hard as a cutting edge',
+          barYield:
+            'judgement: tool steel hardened and drawn to straw, with room for its notches (far higher, from memory)',
+        }
       },
     }
   )

@@ -1,5 +1,5 @@
 /** What drives the bar: what the machine may push, and what the hand must pull. N, mm. */
-import type { Reasoned } from '../dimensions/basis.ts'
+import type { Basis, Reasoned } from '../dimensions/basis.ts'
 import type { BarInBore } from '../dimensions/types.ts'
 import type { BarSpec } from '../spec/spec.ts'
 import type { WorkMaterial } from '../standards/materials.ts'
@@ -52,15 +52,17 @@ export const drivenBy = (
       infeedMost: infeedForForce(material.kienzle, engaged.edge, pushMost, { rake, edge: 'dull' }) / engaged.chip,
       ...(handle && { feedForceAtHandle: cutting / handGain({ ...handle, efficiency }) }),
     },
-    basis: {
-      pushMost:
-        tooth < (thrust ?? benchMachine)
-          ? 'what a tooth of the rack bears: Lewis, 150 N/mm², form 0.3'
-          : thrust === undefined
-            ? 'not told: 1100 N, the thrust of the largest drill of a bench machine, judgement'
-            : 'given for the machine',
-      infeedMost: 'the cutting force turned round, dull edge, whole nose',
-      feedForceAtHandle: 'cutting force, worn edge, over 2π·radius·0.8 a stroke of one turn',
+    get basis(): Basis<Driven> {
+      return {
+        pushMost:
+          tooth < (thrust ?? benchMachine)
+            ? 'what a tooth of the rack bears: Lewis, 150 N/mm², form 0.3'
+            : thrust === undefined
+              ? 'not told: 1100 N, the thrust of the largest drill of a bench machine, judgement'
+              : 'given for the machine',
+        infeedMost: 'the cutting force turned round, dull edge, whole nose',
+        feedForceAtHandle: 'cutting force, worn edge, over 2π·radius·0.8 a stroke of one turn',
+      }
     },
   }
 }

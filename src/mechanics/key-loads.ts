@@ -1,4 +1,4 @@
-import type { Reasoned } from '../dimensions/basis.ts'
+import type { Basis, Reasoned } from '../dimensions/basis.ts'
 import { classed } from '../dimensions/section.ts'
 import type { Section } from '../dimensions/types.ts'
 import { middle, type Size } from '../fits/size.ts'
@@ -131,23 +131,25 @@ export const keyLoadsOf = (spec: Spec, section: Section): Reasoned<KeyLoads> | u
       leadMost: asmeLeadLimit(spec.bore.length),
       shaftLeft: shaftLeftByKeyway(shaft, middle(key.shaft.width), key.shaft.depth),
     },
-    basis: {
-      torqueShear: `key of ${said(told?.metal)}, ${safety}-fold, ${told?.ends ?? 'square'} ends, over ${Math.round(joint.length * 10) / 10} mm`,
-      torqueBearingHub: `the softer of key and hub (${spec.hub.material}), true lever arms`,
-      torqueBearingShaft: `the softer of key and shaft (${said(spec.shaft?.metal)}), true lever arms`,
-      torque: keys > 1 ? `the least of them, three quarters of each of ${keys} keys` : 'the least of them',
-      weakest: 'the least of them',
-      length: 'hub or key, the shorter, less round ends, no more than one and a half shafts',
-      hubWall: 'half the hub’s outside less the slot’s farthest corner',
-      topClearances: `shaft in the middle, hub pushed down on the key, and the other way; shaft ${spec.shaft?.diameter ? 'as told' : 'h7, not told'}`,
-      play: 'middle of the slot’s width less middle of the key’s',
-      playLimits: 'worst corners of slot and key',
-      offsetWithin: 'the play over the slope of the walls that touch: the hub turns as well as it can',
-      lostToTenth: 'offset × (top − mouth) over their middle',
-      lostAsFound: 'what the offset takes, and the lead whole',
-      offsetMost: 'ASME B17.1: .010 in',
-      leadMost: 'ASME B17.1: .002 in up to 4 in, .0005 an inch to 10 in',
-      shaftLeft: 'Moore: 1 − 0.2·width − 1.1·depth, over the shaft',
+    get basis(): Basis<KeyLoads> {
+      return {
+        torqueShear: `key of ${said(told?.metal)}, ${safety}-fold, ${told?.ends ?? 'square'} ends, over ${Math.round(joint.length * 10) / 10} mm`,
+        torqueBearingHub: `the softer of key and hub (${spec.hub.material}), true lever arms`,
+        torqueBearingShaft: `the softer of key and shaft (${said(spec.shaft?.metal)}), true lever arms`,
+        torque: keys > 1 ? `the least of them, three quarters of each of ${keys} keys` : 'the least of them',
+        weakest: 'the least of them',
+        length: 'hub or key, the shorter, less round ends, no more than one and a half shafts',
+        hubWall: 'half the hub’s outside less the slot’s farthest corner',
+        topClearances: `shaft in the middle, hub pushed down on the key, and the other way; shaft ${spec.shaft?.diameter ? 'as told' : 'h7, not told'}`,
+        play: 'middle of the slot’s width less middle of the key’s',
+        playLimits: 'worst corners of slot and key',
+        offsetWithin: 'the play over the slope of the walls that touch: the hub turns as well as it can',
+        lostToTenth: 'offset × (top − mouth) over their middle',
+        lostAsFound: 'what the offset takes, and the lead whole',
+        offsetMost: 'ASME B17.1: .010 in',
+        leadMost: 'ASME B17.1: .002 in up to 4 in, .0005 an inch to 10 in',
+        shaftLeft: 'Moore: 1 − 0.2·width − 1.1·depth, over the shaft',
+      }
     },
   }
 }

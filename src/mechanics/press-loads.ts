@@ -1,4 +1,4 @@
-import type { Reasoned } from '../dimensions/basis.ts'
+import type { Basis, Reasoned } from '../dimensions/basis.ts'
 import type { GuideBushing, Section } from '../dimensions/types.ts'
 import type { Broach, Spec } from '../spec/spec.ts'
 import { workMaterial } from '../standards/materials.ts'
@@ -92,23 +92,25 @@ export const pressLoadsOf = (
       ...(most !== undefined && { hubStressMost: most }),
       overError: overError(readings),
     },
-    basis: {
-      force: `tooth by tooth${broach.heights ? ' as measured' : ''}, ${material.kienzle.material}, face angle ${face}°${broach.faceAngle === undefined ? ', not measured' : ''}, worn, 15 % for the guide`,
-      teethInCut: 'most teeth in the bore at once',
-      capacity: lever
-        ? 'pull × lever over the pinion’s pitch radius × efficiency, used to the full'
-        : '70 % of what the press is rated (Machinery’s Handbook)',
-      pull: 'hand pull that the greatest force asks of this lever',
-      columnMargin: `least buckling load over force along the stroke; ${ram === 'loose' ? 'upper end free, for the ram wobbles' : 'ends pinned'}, Euler or Johnson`,
-      passes: 'greatest force of each pass',
-      tooth: 'one full tooth at its whole bite',
-      hubMost: 'as many full teeth as the press pushes, less their fraction, times the pitch',
-      spread: 'thrust of the teeth against the floor, upper end of its band',
-      hubStress:
-        'a plate built in at its sides, as thin as over the slot’s corner: 6·(spread × width/8)/(length × wall²)',
-      hubStressMost: strength?.yield === undefined ? 'a third of the tensile strength' : 'yield over 1.5',
-      overError:
-        'three readings of ±0.0127 mm (.0005 in) and seating ±0.005 mm (.0002 in): all one way, and as chances go',
+    get basis(): Basis<PressLoads> {
+      return {
+        force: `tooth by tooth${broach.heights ? ' as measured' : ''}, ${material.kienzle.material}, face angle ${face}°${broach.faceAngle === undefined ? ', not measured' : ''}, worn, 15 % for the guide`,
+        teethInCut: 'most teeth in the bore at once',
+        capacity: lever
+          ? 'pull × lever over the pinion’s pitch radius × efficiency, used to the full'
+          : '70 % of what the press is rated (Machinery’s Handbook)',
+        pull: 'hand pull that the greatest force asks of this lever',
+        columnMargin: `least buckling load over force along the stroke; ${ram === 'loose' ? 'upper end free, for the ram wobbles' : 'ends pinned'}, Euler or Johnson`,
+        passes: 'greatest force of each pass',
+        tooth: 'one full tooth at its whole bite',
+        hubMost: 'as many full teeth as the press pushes, less their fraction, times the pitch',
+        spread: 'thrust of the teeth against the floor, upper end of its band',
+        hubStress:
+          'a plate built in at its sides, as thin as over the slot’s corner: 6·(spread × width/8)/(length × wall²)',
+        hubStressMost: strength?.yield === undefined ? 'a third of the tensile strength' : 'yield over 1.5',
+        overError:
+          'three readings of ±0.0127 mm (.0005 in) and seating ±0.005 mm (.0002 in): all one way, and as chances go',
+      }
     },
   }
 }
