@@ -294,7 +294,8 @@ export const toolBitOf = (spec: Spec, bar: BarSpec, section: Section, cutter: Cu
         faceAngle: 'half of it: tan of the included angle’s half, by cos of the rake as it cuts',
         tipRadius: 'see section.cornerRadius',
         flankLength: 'half the nose’s width by tan π/N, less the tip’s set-back',
-        flankSwing: 'half the included angle, and what the raked face takes from it: level on the blank the V is blunter',
+        flankSwing:
+          'half the included angle, and what the raked face takes from it: level on the blank the V is blunter',
         flankTilt: 'the end’s relief, square to a flank',
         noseEndRadius: 'see section.spline: a flat floor bears the tooth in its middle alone',
         noseWidth:
