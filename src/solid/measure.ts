@@ -21,6 +21,19 @@ export interface Measured {
   readonly leastFacet: number
 }
 
+/** The smallest upright box round a mesh, mm. */
+export const boundsOf = ({ positions, triangles }: Mesh): Pick<Measured, 'min' | 'max'> => {
+  const min: [number, number, number] = [Infinity, Infinity, Infinity]
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
+  for (const corner of triangles)
+    for (let axis = 0; axis < 3; axis += 1) {
+      const at = positions[3 * corner + axis] ?? 0
+      if (at < (min[axis] ?? 0)) min[axis] = at
+      if (at > (max[axis] ?? 0)) max[axis] = at
+    }
+  return { min, max }
+}
+
 /** What can be said of a mesh without any kernel. */
 export const measure = (mesh: Mesh): Measured => {
   const { positions, triangles } = mesh
@@ -31,8 +44,6 @@ export const measure = (mesh: Mesh): Measured => {
     return at
   }
   const ways = new Map<number, number>()
-  const min: [number, number, number] = [Infinity, Infinity, Infinity]
-  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
   let [volume, area] = [0, 0]
   for (let first = 0; first < triangles.length; first += 3) {
     const [a, b, c] = facetOf(mesh, first)
@@ -46,11 +57,6 @@ export const measure = (mesh: Mesh): Measured => {
       ways.set(way, (ways.get(way) ?? 0) + 1)
       parent[rootOf(from)] = rootOf(to)
     }
-    for (const at of [a, b, c])
-      for (let axis = 0; axis < 3; axis += 1) {
-        min[axis] = Math.min(min[axis] ?? 0, at[axis] ?? 0)
-        max[axis] = Math.max(max[axis] ?? 0, at[axis] ?? 0)
-      }
   }
   const open = [...ways].filter(([way, times]) => {
     const [from, to] = [Math.floor(way / parent.length), way % parent.length]
@@ -62,8 +68,7 @@ export const measure = (mesh: Mesh): Measured => {
   return {
     volume,
     area,
-    min,
-    max,
+    ...boundsOf(mesh),
     bodies,
     genus: bodies - euler / 2,
     openEdges: open.length,
