@@ -6,7 +6,7 @@ import type { Sheet } from '../drawing/sheet.ts'
 import { oneLine } from './marks.ts'
 import type { Fonts } from './fonts.ts'
 import { drawSheets } from './pdf.ts'
-import { type Outline, PdfDocument, type Page as PdfPage, point, round } from './pdf-document.ts'
+import { opened, point, round } from './pdf-document.ts'
 import { draw, type FaceOf, type Pen } from './pdf-strokes.ts'
 
 export interface CardFonts {
@@ -22,13 +22,14 @@ export interface CardFonts {
  * same bytes.
  */
 export async function cardPdf(card: Card, paper: Paper['name'], fonts: CardFonts): Promise<Uint8Array> {
-  const document = new PdfDocument(`${card.name}: job card`, faces(fonts))
+  const { document, bytes } = opened(`${card.name}: job card`, faces(fonts))
   drawSides(
     document,
     document.outline,
     flow(card).map((side) => onPaper(side, papers[paper])),
   )
-  return document.end()
+  document.end()
+  return bytes
 }
 
 /**
@@ -50,17 +51,20 @@ export async function packet(
   const numbered = (some: readonly PrintedSide[], before: number): readonly Page[] =>
     some.map((side, at) => onPaper(side, papers[paper], `page ${before + at + 1} of ${of}`))
 
-  const document = new PdfDocument(`${card.name}: card and drawings`, faces(fonts))
+  const { document, bytes } = opened(`${card.name}: card and drawings`, faces(fonts))
   drawSides(document, document.outline, numbered(list, 0))
   drawSides(document, document.outline, numbered(sides, pagesOfList))
-  const drawings = sheets.length > 0 ? document.outline.add('Drawings') : document.outline
-  drawSheets(document, drawings, sheets, (page, sheet, at) => {
-    const set = document.set('card', `page ${pagesOfList + sides.length + at + 1} of ${of}`)
-    const right = (sheet.paper.width - sheetCount.fromRight) * point - set.length * sheetCount.size
+  const drawings = sheets.length > 0 ? document.outline.addItem('Drawings') : document.outline
+  drawSheets(document, drawings, sheets, (sheet, at) => {
+    const text = `page ${pagesOfList + sides.length + at + 1} of ${of}`
+    document.font('card').fontSize(sheetCount.size)
+    const width = document.widthOfString(text)
+    const right = (sheet.paper.width - sheetCount.fromRight) * point - width
     const y = (sheet.paper.height - sheetCount.fromBottom) * point
-    page.text(set, sheetCount.size, [round(right), round(y)])
+    document.text(text, round(right), round(y), { lineBreak: false, baseline: 'alphabetic' })
   })
-  return document.end()
+  document.end()
+  return bytes
 }
 
 /** Where a sheet's place in the packet stands, in the margin under its frame: points, mm, mm. */
@@ -112,13 +116,14 @@ function listOf(
 const lowered = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`
 
 /** Draws sides on pages of their own; outline entries by leaf. */
-function drawSides(document: PdfDocument, under: Outline, pages: readonly Page[]): void {
-  let leaf: { readonly title: string; readonly entry: Outline } | undefined
+function drawSides(document: PDFKit.PDFDocument, under: PDFKit.PDFOutline, pages: readonly Page[]): void {
+  let leaf: { readonly title: string; readonly entry: PDFKit.PDFOutline } | undefined
   for (const { side, paper, marks } of pages) {
-    const page = document.page(paper.width * point, paper.height * point)
-    if (leaf?.title !== side.leaf.title) leaf = { title: side.leaf.title, entry: under.add(oneLine(side.leaf.title)) }
-    leaf.entry.add(oneLine(side.title))
-    for (const mark of marks) drawMark(document, page, mark)
+    document.addPage({ size: [paper.width * point, paper.height * point], margin: 0 })
+    if (leaf?.title !== side.leaf.title)
+      leaf = { title: side.leaf.title, entry: under.addItem(oneLine(side.leaf.title)) }
+    leaf.entry.addItem(oneLine(side.title))
+    for (const mark of marks) drawMark(document, mark)
   }
 }
 
@@ -130,38 +135,33 @@ const pictureFace: FaceOf = (text, bold) => {
 
 const at = (mm: number): number => round(mm * point)
 
-function drawMark(document: PdfDocument, page: PdfPage, mark: Mark): void {
+function drawMark(document: PDFKit.PDFDocument, mark: Mark): void {
   switch (mark.mark) {
     case 'words': {
       const text = oneLine(mark.text)
       if (text.trim() === '') return
       const card = mark.face === 'card'
-      const set = document.set(card ? (mark.bold ? 'card-bold' : 'card') : mark.bold ? 'bold' : 'upright', text)
-      page.text(set, round(mark.size * (card ? 1 : otherFaceSize)), [at(mark.x), at(mark.y)])
+      document.font(card ? (mark.bold ? 'card-bold' : 'card') : mark.bold ? 'bold' : 'upright')
+      document.fontSize(round(mark.size * (card ? 1 : otherFaceSize)))
+      document.text(text, at(mark.x), at(mark.y), { lineBreak: false, baseline: 'alphabetic' })
       return
     }
     case 'line':
-      page.lineCap('butt')
-      page.lineWidth(at(mark.width))
-      page.moveTo([at(mark.from[0]), at(mark.from[1])])
-      page.lineTo([at(mark.to[0]), at(mark.to[1])])
-      page.stroke()
+      document.lineCap('butt').lineWidth(at(mark.width))
+      document.moveTo(at(mark.from[0]), at(mark.from[1])).lineTo(at(mark.to[0]), at(mark.to[1])).stroke()
       return
     case 'box':
-      page.lineCap('butt')
-      page.lineWidth(at(mark.line))
-      page.rectangle([at(mark.x), at(mark.y)], at(mark.width), at(mark.height))
-      page.stroke()
+      document.lineCap('butt').lineWidth(at(mark.line))
+      document.rect(at(mark.x), at(mark.y), at(mark.width), at(mark.height)).stroke()
       return
     case 'bar':
-      page.rectangle([at(mark.x), at(mark.y)], at(mark.width), at(mark.height))
-      page.fill()
+      document.rect(at(mark.x), at(mark.y), at(mark.width), at(mark.height)).fill()
       return
     case 'picture': {
       // A fresh pen: the marks around it set their own.
       const pen: Pen = { width: 0, cap: undefined }
       const origin = { left: mark.x, bottom: mark.y + mark.picture.height }
-      for (const stroke of mark.picture.strokes) draw(document, page, stroke, origin, pen, pictureFace)
+      for (const stroke of mark.picture.strokes) draw(document, stroke, origin, pen, pictureFace)
     }
   }
 }

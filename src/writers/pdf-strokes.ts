@@ -3,12 +3,12 @@ import { capHeight } from '../drawing/letters.ts'
 import type { Stroke } from '../drawing/sheet.ts'
 import type { Point } from '../solid/outline.ts'
 import { oneLine, onCircle, stretches, sweep } from './marks.ts'
-import { type Page, type PdfDocument, point, round } from './pdf-document.ts'
+import { point, round } from './pdf-document.ts'
 
 /** Text whose width differs by more than this from its measured length, mm, is stretched onto it. */
 const slack = 0.05
 
-// A page measures in points from its upper left corner.
+// The library measures in points from the upper left corner.
 const placed = ([x, y]: Point, origin: Origin): [number, number] => [
   round((origin.left + x) * point),
   round((origin.bottom - y) * point),
@@ -30,10 +30,9 @@ export interface Pen {
 export type FaceOf = (text: string, bold: boolean) => string
 const sheetFace: FaceOf = (_, bold) => (bold ? 'bold' : 'upright')
 
-/** Draws a stroke on a page; `pen` knows what the page's pen was last set to. Text fills its measured length whatever its face. */
+/** Draws a stroke; `pen` knows what the page's pen was last set to. Text fills its measured length whatever its face. */
 export function draw(
-  document: PdfDocument,
-  page: Page,
+  document: PDFKit.PDFDocument,
   stroke: Stroke,
   origin: Origin,
   pen: Pen,
@@ -46,73 +45,73 @@ export function draw(
       for (const [from, to] of stretches(length, stroke.dashes)) {
         const along = (distance: number): Point =>
           length === 0 ? stroke.from : [x1 + ((x2 - x1) * distance) / length, y1 + ((y2 - y1) * distance) / length]
-        page.moveTo(placed(along(from), origin))
-        page.lineTo(placed(along(to), origin))
+        document.moveTo(...placed(along(from), origin)).lineTo(...placed(along(to), origin))
       }
-      return ink(page, stroke, pen)
+      return ink(document, stroke, pen)
     }
     case 'arc': {
       const turn = sweep(stroke.from, stroke.to)
       const length = (turn * Math.PI * stroke.radius) / 180
       for (const [from, to] of stretches(length, stroke.dashes)) {
         const angle = (distance: number): number => stroke.from + (length === 0 ? 0 : (turn * distance) / length)
-        bend(page, stroke.centre, stroke.radius, angle(from), angle(to), origin)
+        bend(document, stroke.centre, stroke.radius, angle(from), angle(to), origin)
       }
-      if (turn === 360 && !stroke.dashes?.length) page.close()
-      return ink(page, stroke, pen)
+      if (turn === 360 && !stroke.dashes?.length) document.closePath()
+      return ink(document, stroke, pen)
     }
     case 'text':
-      return write(document, page, stroke, origin, faceOf)
+      return write(document, stroke, origin, faceOf)
     case 'fill':
       stroke.points.forEach((corner, index) => {
-        if (index === 0) page.moveTo(placed(corner, origin))
-        else page.lineTo(placed(corner, origin))
+        if (index === 0) document.moveTo(...placed(corner, origin))
+        else document.lineTo(...placed(corner, origin))
       })
-      page.close()
-      page.fill()
+      document.closePath().fill()
   }
 }
 
-function ink(page: Page, stroke: Extract<Stroke, { stroke: 'line' | 'arc' }>, pen: Pen): void {
+function ink(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'line' | 'arc' }>, pen: Pen): void {
   const [width, cap] = [round(stroke.width * point), stroke.dashes?.length ? ('butt' as const) : ('round' as const)]
-  if (width !== pen.width) page.lineWidth(width)
-  if (cap !== pen.cap) page.lineCap(cap)
+  if (width !== pen.width) document.lineWidth(width)
+  if (cap !== pen.cap) document.lineCap(cap)
   Object.assign(pen, { width, cap })
-  page.stroke()
+  document.stroke()
 }
 
 /** An arc as cubic curves of at most 45 degrees each: within 5e-6 of the radius. */
-function bend(page: Page, centre: Point, radius: number, from: number, to: number, origin: Origin) {
+function bend(document: PDFKit.PDFDocument, centre: Point, radius: number, from: number, to: number, origin: Origin) {
   const pieces = Math.max(1, Math.ceil((to - from) / 45 - 1e-9))
   const step = (to - from) / pieces
   const reach = (4 / 3) * Math.tan((step * Math.PI) / 720)
-  page.moveTo(placed(onCircle(centre, radius, from), origin))
+  document.moveTo(...placed(onCircle(centre, radius, from), origin))
   for (let piece = 0; piece < pieces; piece++) {
     const [start, end] = [from + piece * step, from + (piece + 1) * step]
     const [a, b] = [onCircle(centre, radius, start), onCircle(centre, radius, end)]
     const p: Point = [a[0] - (a[1] - centre[1]) * reach, a[1] + (a[0] - centre[0]) * reach]
     const q: Point = [b[0] + (b[1] - centre[1]) * reach, b[1] - (b[0] - centre[0]) * reach]
-    page.curveTo(placed(p, origin), placed(q, origin), placed(b, origin))
+    document.bezierCurveTo(...placed(p, origin), ...placed(q, origin), ...placed(b, origin))
   }
 }
 
 function write(
-  document: PdfDocument,
-  page: Page,
+  document: PDFKit.PDFDocument,
   stroke: Extract<Stroke, { stroke: 'text' }>,
   origin: Origin,
   faceOf: FaceOf,
 ): void {
   const text = oneLine(stroke.text)
   if (text.trim() === '') return
-  const set = document.set(faceOf(text, stroke.bold ?? false), text)
-  const size = round((stroke.height / capHeight) * point)
+  document.font(faceOf(text, stroke.bold ?? false)).fontSize(round((stroke.height / capHeight) * point))
   const wanted = stroke.length * point
-  const natural = set.length * size
+  const natural = document.widthOfString(text)
   const fitted = Math.abs(natural - wanted) > slack * point && natural > 0 && wanted > 0
-  const at = placed(stroke.at, origin)
-  page.save()
-  if (stroke.turn === 90) page.turn(at)
-  page.text(set, size, at, fitted ? Math.round((1e6 * wanted) / natural) / 1e4 : 100)
-  page.restore()
+  const [x, y] = placed(stroke.at, origin)
+  document.save()
+  if (stroke.turn === 90) document.rotate(-90, { origin: [x, y] })
+  document.text(text, x, y, {
+    lineBreak: false,
+    baseline: 'alphabetic',
+    ...(fitted ? { horizontalScaling: Math.round((1e6 * wanted) / natural) / 1e4 } : {}),
+  })
+  document.restore()
 }

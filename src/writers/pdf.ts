@@ -1,17 +1,17 @@
 import type { Sheet } from '../drawing/sheet.ts'
 import type { Fonts } from './fonts.ts'
 import { oneLine } from './marks.ts'
-import { type Outline, type Page, PdfDocument, point } from './pdf-document.ts'
+import { opened, point } from './pdf-document.ts'
 import { draw, type Pen } from './pdf-strokes.ts'
 
 /** Sheets as one PDF, a sheet a page, true to scale. One outline entry a part, its further sheets under it. */
 export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8Array> {
   const [first] = sheets
   if (!first) throw new RangeError('a document without a sheet')
-  const faces = { upright: fonts.regular, bold: fonts.bold }
-  const document = new PdfDocument(`${first.number} ${first.title}`, faces)
+  const { document, bytes } = opened(`${first.number} ${first.title}`, { upright: fonts.regular, bold: fonts.bold })
   drawSheets(document, document.outline, sheets)
-  return document.end()
+  document.end()
+  return bytes
 }
 
 /**
@@ -20,23 +20,23 @@ export async function pdf(sheets: readonly Sheet[], fonts: Fonts): Promise<Uint8
  * @param then Called when a sheet is drawn and its page still open, with its index.
  */
 export function drawSheets(
-  document: PdfDocument,
-  under: Outline,
+  document: PDFKit.PDFDocument,
+  under: PDFKit.PDFOutline,
   sheets: readonly Sheet[],
-  then?: (page: Page, sheet: Sheet, at: number) => void,
+  then?: (sheet: Sheet, at: number) => void,
 ): void {
-  let part: { readonly name: string; readonly entry: Outline } | undefined
+  let part: { readonly name: string; readonly entry: PDFKit.PDFOutline } | undefined
   let sheetOfPart = 0
   sheets.forEach((sheet, at) => {
-    const page = document.page(sheet.paper.width * point, sheet.paper.height * point)
+    document.addPage({ size: [sheet.paper.width * point, sheet.paper.height * point], margin: 0 })
     const title = oneLine(`${sheet.number} ${sheet.title}`)
-    if (part?.name === sheet.part) part.entry.add(`${title}, sheet ${++sheetOfPart}`)
+    if (part?.name === sheet.part) part.entry.addItem(`${title}, sheet ${++sheetOfPart}`)
     else {
-      part = { name: sheet.part, entry: under.add(title) }
+      part = { name: sheet.part, entry: under.addItem(title) }
       sheetOfPart = 1
     }
     const pen: Pen = { width: 0, cap: undefined }
-    for (const stroke of sheet.strokes) draw(document, page, stroke, { left: 0, bottom: sheet.paper.height }, pen)
-    then?.(page, sheet, at)
+    for (const stroke of sheet.strokes) draw(document, stroke, { left: 0, bottom: sheet.paper.height }, pen)
+    then?.(sheet, at)
   })
 }

@@ -159,8 +159,8 @@ describe('licences', () => {
   }
 
   it.each([
-    ['program and library', 'vite.config.ts', 'dist/licenses.md', ['manifold-3d', 'yaml', 'yargs', 'zod']],
-    ['the page', 'vite.page.config.ts', 'dist/page/licenses.md', ['manifold-3d', 'preact', 'yaml', 'zod']],
+    ['program and library', 'vite.config.ts', 'dist/licenses.md', ['manifold-3d', 'pdfkit', 'yaml', 'yargs', 'zod']],
+    ['the page', 'vite.page.config.ts', 'dist/page/licenses.md', ['manifold-3d', 'pdfkit', 'preact', 'yaml', 'zod']],
   ])('of everything in %s, each with its text', async (_, configuration, file, some) => {
     const text = readFileSync(inPackage(file), 'utf8')
     const entries = new Map(
