@@ -7,6 +7,10 @@ export const pathOf = (place: Place): string =>
 
 /** `feature.keyway.at[1]`, or `feature.keyway.at.1`, taken apart. */
 export const placeOf = (path: string): readonly (string | number)[] =>
+  // Names alone, as nearly every path is, need no looking into.
+  /^[a-z$_-]+(?:\.[a-z$_-]+)*$/i.test(path) ? path.split('.') : partsOf(path)
+
+const partsOf = (path: string): readonly (string | number)[] =>
   path
     .replace(/\[(\d+)\]/g, '.$1')
     .split('.')

@@ -71,5 +71,8 @@ export type Present<Fields> = { [Key in keyof Fields as undefined extends Fields
 }
 
 /** Leaves out every field that is `undefined`. */
-export const present = <Fields extends object>(fields: Fields): Present<Fields> =>
-  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Present<Fields>
+export const present = <Fields extends object>(fields: Fields): Present<Fields> => {
+  const kept: Record<string, unknown> = {}
+  for (const [key, value] of Object.entries(fields)) if (value !== undefined) kept[key] = value
+  return kept as Present<Fields>
+}
