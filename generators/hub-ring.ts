@@ -8,8 +8,8 @@ import { type Bored, boredContour } from '../src/dimensions/contour.ts'
 import type { HubRing } from '../src/dimensions/hub-ring.ts'
 import type { AsMadeRow, Callout, Drawing, Notes, View } from '../src/drawing/view.ts'
 import { circle, type Outline, type Point } from '../src/solid/outline.ts'
-import { cut, extrude, join, place, type Solid } from '../src/solid/solid.ts'
-import type { Part, Print } from './part.ts'
+import { cut, extrude, join, type Solid } from '../src/solid/solid.ts'
+import { type Part, type Print, sideBySide } from './part.ts'
 import { asPrinted, goCheck, offsetWords, printedBlock, printingOrder, raisedRound } from './printed.ts'
 import { coarse, plain, round, small } from './wording.ts'
 
@@ -86,13 +86,11 @@ const prints = (design: Design): readonly Print[] => {
           {
             name: 'hub-ring-uncut',
             solid: slice(design, { radius: plain / 2 - ring.offset, at: [], notch: finished.notch }, ring.marking[1]),
+            move: [0, -(ring.outside + 5), 0] as const,
           },
         ]),
   ]
 }
-
-const solid = (design: Design): Solid =>
-  join(...prints(design).map((print, at) => place(print.solid, { move: [0, -at * (ringOf(design).outside + 5), 0] })))
 
 /** Quarter turn, the first feature from its own angle to the top. */
 const up = (outline: Outline, first: number): Outline => {
@@ -314,7 +312,7 @@ export const hubRing: Part = {
   name: 'hub-ring',
   title: 'Hub slices',
   belongs: (design) => design.hubRing !== undefined,
-  solid,
+  solid: (design) => sideBySide(prints(design)),
   prints,
   drawing,
 }

@@ -1,13 +1,19 @@
 import type { Design } from '../src/design.ts'
 import type { Profile } from '../src/drawing/profile.ts'
 import type { Drawing } from '../src/drawing/view.ts'
-import type { Solid } from '../src/solid/solid.ts'
+import { join, place, type Point3, type Solid } from '../src/solid/solid.ts'
 
 /** One body as it stands on a printer's bed, in the model's sizes; its lowest point may lie anywhere. */
 export interface Print {
   readonly name: string
   readonly solid: Solid
+  /** Where it stands beside the part's other bodies, mm; left out: where it is. */
+  readonly move?: Point3
 }
+
+/** All the bodies of a part side by side: the part's own solid. */
+export const sideBySide = (prints: readonly Print[]): Solid =>
+  join(...prints.map(({ solid, move }) => place(solid, move ? { move } : {})))
 
 /** The contract that every part keeps. All three are pure and instant. */
 export interface Part {

@@ -8,8 +8,8 @@ import type { SettingStep } from '../src/dimensions/setting-step.ts'
 import type { Profile } from '../src/drawing/profile.ts'
 import type { Callout, Drawing, Notes, View } from '../src/drawing/view.ts'
 import type { Outline } from '../src/solid/outline.ts'
-import { bore, cut, join, place, type Solid } from '../src/solid/solid.ts'
-import type { Part, Print } from './part.ts'
+import { bore, cut, join, type Solid } from '../src/solid/solid.ts'
+import { type Part, type Print, sideBySide } from './part.ts'
 import { goCheck, printedBlock, printingOrder, raised, standing } from './printed.ts'
 import { coarse, degrees, fine, plain, plusMinus, small } from './wording.ts'
 
@@ -70,16 +70,12 @@ const block = (sizes: SettingStep, at: number): Solid => {
 
 const prints = (design: Design): readonly Print[] => {
   const sizes = stepsOf(design)
+  const pitch = sizes.over + Math.max(...sizes.steps) + 5
   return sizes.steps.map((_, at) => ({
     name: sizes.steps.length > 1 ? `setting-step-${at + 1}` : 'setting-step',
     solid: block(sizes, at),
+    move: [0, at * pitch, 0],
   }))
-}
-
-const solid = (design: Design): Solid => {
-  const { over, steps } = stepsOf(design)
-  const pitch = over + Math.max(...steps) + 5
-  return join(...prints(design).map((print, at) => place(print.solid, { move: [0, at * pitch, 0] })))
 }
 
 const plan = (design: Design): View => {
@@ -245,7 +241,7 @@ export const settingStep: Part = {
   name: 'setting-step',
   title: 'Setting step',
   belongs: (design) => design.settingStep !== undefined,
-  solid,
+  solid: (design) => sideBySide(prints(design)),
   prints,
   drawing,
   profile,

@@ -1,4 +1,4 @@
-import type { Part } from '../generators/part.ts'
+import { type Part, sideBySide } from '../generators/part.ts'
 import { about } from './checks/families.ts'
 import { parts } from '../generators/set.ts'
 import type { Design } from './design.ts'
@@ -196,15 +196,18 @@ const solidsOf = async (
   tools: Tools,
   plate: Named[],
 ): Promise<MadeFile[]> => {
-  const { carve } = await import('./solid/mesh.ts')
+  const { carveAll } = await import('./solid/mesh.ts')
   const kernel = await tools.kernel()
-  const bodies = part.prints?.(design) ?? [{ name: part.name, solid: part.solid(design) }]
+  const prints = part.prints?.(design) ?? [{ name: part.name, solid: part.solid(design) }]
   let named: Named[]
   let whole: Mesh | undefined
   try {
-    named = bodies.map(({ name, solid }) => ({ name, mesh: carve(kernel, solid) }))
+    const bodies = prints.map(({ solid }) => solid)
     // Several bodies side by side are a solid of their own.
-    whole = named.length === 1 ? named[0]?.mesh : asked.has('stl') ? carve(kernel, part.solid(design)) : undefined
+    const together = prints.length > 1 && asked.has('stl') ? [sideBySide(prints)] : []
+    const meshes = carveAll(kernel, [...bodies, ...together])
+    named = prints.flatMap(({ name }, at) => (meshes[at] ? [{ name, mesh: meshes[at] }] : []))
+    whole = meshes[together.length > 0 ? prints.length : 0]
   } catch (error) {
     // A broken job may describe no body: its sheet stands without a solid. In a sound one it is a bug.
     if (design.verdict === 'fail') return []

@@ -35,26 +35,40 @@ export const openKernel = async (wasm?: string | Uint8Array): Promise<Kernel> =>
  * of a bore that clears; a turned surface has its corners on the true circle. Throws where the recipe leaves no body: a bug of its maker.
  */
 export const carve = (kernel: Kernel, solid: Solid, sagitta = 0.01): Mesh => {
-  // Where chords of two surfaces happen to end within a hair of one another they leave slivers: chords a little shorter do not.
-  const attempt = (share: number): Mesh => {
-    const mesh = carvedOnce(kernel, solid, share * sagitta, sagitta / 50)
-    if (share < 0.8 || leastHeight(mesh) > sagitta / 200) return mesh
-    const other = attempt(share - 0.06)
-    return leastHeight(other) > leastHeight(mesh) ? other : mesh
-  }
-  return attempt(0.96)
+  const [mesh] = carveAll(kernel, [solid], sagitta)
+  if (!mesh) throw new Error('the recipe leaves no body')
+  return mesh
 }
 
-const carvedOnce = (kernel: Kernel, solid: Solid, sagitta: number, sliver: number): Mesh =>
+/** Several solids, each as by itself; one that is part of a later one is carved once. */
+export const carveAll = (kernel: Kernel, solids: readonly Solid[], sagitta = 0.01): Mesh[] =>
   holding((hold) => {
-    const body = carver(kernel, hold, sagitta)(solid)
-    if (body.status() !== 'NoError') throw new Error(`the kernel could not carve the solid: ${body.status()}`)
-    if (body.isEmpty()) throw new Error('the recipe leaves no body')
-    const mesh = meshOf(body, hold)
-    // Tidying takes as long as carving, and few bodies have slivers. The body is made an original first: what is left of its parents' faces
-    // would hold some open (least height of 3600 parts 6e-5 mm so, else 6e-7).
-    return leastHeight(mesh) > sliver ? mesh : meshOf(hold(hold(body.asOriginal()).simplify(sliver)), hold)
+    const carvers = new Map<number, (solid: Solid) => Manifold>()
+    const carverFor = (share: number): ((solid: Solid) => Manifold) => {
+      const known = carvers.get(share) ?? carver(kernel, hold, share * sagitta, solids)
+      carvers.set(share, known)
+      return known
+    }
+    return solids.map((solid) => {
+      // Where chords of two surfaces happen to end within a hair of one another they leave slivers: chords a little shorter do not.
+      const attempt = (share: number): Mesh => {
+        const mesh = tidied(carverFor(share)(solid), hold, sagitta / 50)
+        if (share < 0.8 || leastHeight(mesh) > sagitta / 200) return mesh
+        const other = attempt(share - 0.06)
+        return leastHeight(other) > leastHeight(mesh) ? other : mesh
+      }
+      return attempt(0.96)
+    })
   })
+
+const tidied = (body: Manifold, hold: Hold, sliver: number): Mesh => {
+  if (body.status() !== 'NoError') throw new Error(`the kernel could not carve the solid: ${body.status()}`)
+  if (body.isEmpty()) throw new Error('the recipe leaves no body')
+  const mesh = meshOf(body, hold)
+  // Tidying takes as long as carving, and few bodies have slivers. The body is made an original first: what is left of its parents' faces
+  // would hold some open (least height of 3600 parts 6e-5 mm so, else 6e-7).
+  return leastHeight(mesh) > sliver ? mesh : meshOf(hold(hold(body.asOriginal()).simplify(sliver)), hold)
+}
 
 /** The kernel gives out its mesh in single precision; a warp that moves nothing is shown the same corners, in the same order, in double. */
 const meshOf = (body: Manifold, hold: Hold): Mesh => {
@@ -98,8 +112,14 @@ const turns = {
   '-z': [180, 0, 0],
 } as const
 
-/** From recipe to kernel body. Every body it makes is held. */
-const carver = (opened: Kernel, hold: Hold, sagitta: number): ((solid: Solid) => Manifold) => {
+/** From recipe to kernel body. Every body it makes is held; those that are `wanted` again are made once. */
+const carver = (
+  opened: Kernel,
+  hold: Hold,
+  sagitta: number,
+  wanted: readonly Solid[] = [],
+): ((solid: Solid) => Manifold) => {
+  const made = new Map<Solid, Manifold>()
   const kernel = opened as ManifoldToplevel
   const { Manifold } = kernel
 
@@ -139,6 +159,14 @@ const carver = (opened: Kernel, hold: Hold, sagitta: number): ((solid: Solid) =>
     hold(hold(body.rotate(turn)).translate(move.map(snapped) as [number, number, number]))
 
   const carved = (solid: Solid): Manifold => {
+    const known = made.get(solid)
+    if (known) return known
+    const body = carvedAnew(solid)
+    if (wanted.includes(solid)) made.set(solid, body)
+    return body
+  }
+
+  const carvedAnew = (solid: Solid): Manifold => {
     switch (solid.make) {
       case 'revolve':
         return turned(solid.outline)
