@@ -254,13 +254,27 @@ export const allOf = ({ reasons, ...job }: Job): Sized => {
   }
 }
 
+/** Paths by part and name: there are a few hundred, and putting them together anew for each job takes longer than all else that is done with them. */
+const paths = new Map<string, Map<string, string>>()
+
+const pathsIn = (part: string): Map<string, string> => {
+  const known = paths.get(part) ?? new Map<string, string>()
+  paths.set(part, known)
+  return known
+}
+
 /** Reasons by path, of the sizes that there are. */
 const byPath = (reasons: Job['reasons']): Readonly<Record<string, string>> => {
   const basis: Record<string, string> = {}
-  for (const [part, { sizes, basis: why }] of reasons)
+  for (const [part, { sizes, basis: why }] of reasons) {
+    const known = pathsIn(part)
     for (const [name, reason] of Object.entries(why)) {
       const dot = name.indexOf('.')
-      if ((dot < 0 ? name : name.slice(0, dot)) in sizes) basis[`${part}.${name}`] = String(reason)
+      if (!((dot < 0 ? name : name.slice(0, dot)) in sizes)) continue
+      let path = known.get(name)
+      if (path === undefined) known.set(name, (path = `${part}.${name}`))
+      basis[path] = String(reason)
     }
+  }
   return basis
 }

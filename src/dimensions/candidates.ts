@@ -175,7 +175,24 @@ const boundOf = (corners: Corners): Bound => {
   }
 }
 
-/** Whether a bar has a window of projections, but for a hair. */
+/** Whether each lane by itself, at either corner, has a window of projections with a bar. */
+const hasWindow = ({ back, front }: Corners, diameter: number): boolean => {
+  const open = (setting: Setting) => projectionLeast(setting, diameter) <= projectionMost(setting, diameter)
+  return back.every(open) && front.every(open)
+}
+
+/** The first of ascending sizes for which something holds that holds for all after it; their count where it never does. */
+const firstOf = (sizes: readonly number[], holds: (size: number) => boolean): number => {
+  let [from, to] = [0, sizes.length]
+  while (from < to) {
+    const middle = (from + to) >> 1
+    if (holds(sizes[middle] as number)) to = middle
+    else from = middle + 1
+  }
+  return from
+}
+
+/** Whether a bar has a window of projections that serves all lanes and both corners, but for a hair. */
 const passes = ({ back, front }: Corners, diameter: number): boolean => {
   let [least, most] = [-Infinity, Infinity]
   for (const setting of front) least = Math.max(least, projectionLeast(setting, diameter))
@@ -334,8 +351,9 @@ const assess = (
 export const worth = ({ bit, diameter, lanes, stages }: Candidate): number =>
   worthOf(diameter.nominal, lanes, stages.length, bit.shape)
 
+const eighths = Array.from({ length: 64 }, (_, more) => 1.125 ** more)
 const worthOf = (diameter: number, lanes: number, stages: number, shape: Tooling['shape']): number =>
-  diameter / 1.125 ** (lanes - 1) / 1.125 ** (stages - 1) / (shape === 'round' ? 7 / 6 : 1)
+  diameter / (eighths[lanes - 1] ?? Infinity) / (eighths[stages - 1] ?? Infinity) / (shape === 'round' ? 7 / 6 : 1)
 
 /** A screw in the wall leaves the bit the play of its hole, and one that leans is harder to drill and to grind for. Source: judgement. */
 const formWorth: Readonly<Record<Form, number>> = { 'end screw': 1, 'side screw': 6 / 7, inclined: 0.8 }
@@ -366,7 +384,8 @@ const choicesFor = (spec: Spec, bar: BarSpec, section: Section): readonly Choice
   const blanks: readonly Tooling[] = bar.bit
     ? [bar.bit]
     : spec.shop.bits.filter(({ shape }) => bar.stroke === 'push' || shape === 'square')
-  const bounds = new Map<string, Bound>()
+  // By width; that of lanes below nought.
+  const bounds = new Map<number, Bound>()
   return blanks
     .filter((blank) => bar.bit !== undefined || blank.size <= Math.max(1.6 * section.width, 2.1))
     .flatMap((blank) => {
@@ -377,7 +396,7 @@ const choicesFor = (spec: Spec, bar: BarSpec, section: Section): readonly Choice
       }
       const hole = holeOnHand(spec, bit, bit.cornerBreak)
       return nosesFor(spec, bar, section, bit).map((nose) => {
-        const key = `${nose.width} ${nose.single}`
+        const key = nose.single ? nose.width : -nose.width
         const bound = bounds.get(key) ?? boundOf(cornersOf(bar, section, nose, chipRoom))
         bounds.set(key, bound)
         return { bit, nose, hole, bound }
@@ -413,9 +432,11 @@ const bestOf = (
     }
     const from = bar.diameter !== undefined ? 0 : Math.max(0, thick < 0 ? bars.length - 1 : thick - 1)
     // One bar too thick is looked at too, for a refusal to be about; from the thickest down, the first that is sound is the best.
-    const largest = way.stages > 1 ? bound.staged() : bound.once()
-    const over = bars.findIndex((diameter) => diameter > largest)
-    const upTo = over < 0 ? bars.length : Math.max(over + 1, from + 1)
+    const over =
+      way.stages > 1
+        ? firstOf(bars, (diameter) => diameter > bound.staged())
+        : firstOf(bars, (diameter) => !hasWindow(bound, diameter))
+    const upTo = Math.min(bars.length, Math.max(over + 1, from + 1))
     for (const diameter of bars.slice(from, upTo).toReversed()) {
       // Thinner bars are worth less yet.
       if (best && isSound(best) && worthOf(diameter, bound.back.length, 1, bit.shape) < worth(best)) break

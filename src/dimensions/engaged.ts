@@ -38,7 +38,11 @@ const flat = ({ boreRadius, slit }: Section, { width, offset = 0, cut = [] }: No
   // Of a slit, what has come out at the far side cuts no more.
   const out = slit ? Math.sqrt(Math.max(0, (slit.outside / 2) ** 2 - x ** 2)) : Infinity
   const [from, to] = [Math.max(offset - width / 2, -out), Math.min(offset + width / 2, out)]
-  return { edge: to > from ? uncovered(from, to, [[-inside, inside], ...cut]) : 0, chip: 1 }
+  if (to <= from) return nothing
+  // A first lane, as nearly all are: the bore alone has taken something.
+  if (cut.length === 0)
+    return { edge: Math.max(0, to - from - Math.max(0, Math.min(inside, to) - Math.max(-inside, from))), chip: 1 }
+  return { edge: uncovered(from, to, [[-inside, inside], ...cut]), chip: 1 }
 }
 
 const round = (boreRadius: number, nose: number, x: number): Engaged => {

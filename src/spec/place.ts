@@ -6,11 +6,20 @@ export const pathOf = (place: Place): string =>
   place.map((part, n) => (typeof part === 'number' ? `[${part}]` : `${n > 0 ? '.' : ''}${String(part)}`)).join('')
 
 /** `feature.keyway.at[1]`, or `feature.keyway.at.1`, taken apart. */
-export const placeOf = (path: string): readonly (string | number)[] =>
-  // Names alone, as nearly every path is, need no looking into.
-  /^[a-z$_-]+(?:\.[a-z$_-]+)*$/i.test(path) ? path.split('.') : partsOf(path)
+export const placeOf = (path: string): readonly (string | number)[] => {
+  const known = places.get(path)
+  if (known) return known
+  if (places.size >= mostPlaces) places.clear()
+  const place = takenApart(path)
+  places.set(path, place)
+  return place
+}
 
-const partsOf = (path: string): readonly (string | number)[] =>
+/** The few hundred paths that there are are asked for again and again. */
+const places = new Map<string, readonly (string | number)[]>()
+const mostPlaces = 2000
+
+const takenApart = (path: string): readonly (string | number)[] =>
   path
     .replace(/\[(\d+)\]/g, '.$1')
     .split('.')
