@@ -29,6 +29,9 @@ export interface Text {
   readonly bold?: boolean
 }
 
+/** Numbers of `segments` that eight of them take. */
+const stretch = 40
+
 export class Piece {
   /** kind, x1, y1, x2, y2 in turn. Of a piece that is tried only the first `segmentsEnd` numbers count; so with boxes and arrows. */
   readonly segments: number[] = []
@@ -44,6 +47,9 @@ export class Piece {
   segmentsEnd = 0
   boxesEnd = 0
   arrowsEnd = 0
+  /** x1, y1, x2, y2 round every eight segments, of so many numbers of `segments`. */
+  private readonly stretches: number[] = []
+  private stretchesOf = 0
   /** A piece that is only tried is cleared and drawn again and again; it keeps no texts, arcs and fills. */
   readonly tried: boolean
   left = Infinity
@@ -62,6 +68,40 @@ export class Piece {
     this.arrowsEnd = 0
     this.left = this.low = Infinity
     this.right = this.high = -Infinity
+  }
+
+  /** The end of the stretch of eight segments that begins at `from`. */
+  stretchEnd(from: number): number {
+    return Math.min(from + stretch, this.segmentsEnd)
+  }
+
+  /**
+   * Whether any of the eight segments from `from` on may reach into a box, or touch it. Asked of a piece that stands; of one that is tried, with few
+   * segments and soon gone, it is not looked into.
+   */
+  reachesInto(from: number, x1: number, y1: number, x2: number, y2: number): boolean {
+    if (this.tried) return true
+    if (this.stretchesOf !== this.segmentsEnd) this.bound()
+    const at = (from / stretch) * 4
+    const { stretches } = this
+    return stretches[at]! <= x2 && stretches[at + 2]! >= x1 && stretches[at + 1]! <= y2 && stretches[at + 3]! >= y1
+  }
+
+  /** Boxes round every eight segments. */
+  private bound(): void {
+    const { segments, stretches } = this
+    stretches.length = 0
+    for (let from = 0; from < this.segmentsEnd; from += stretch) {
+      let [left, low, right, high] = [Infinity, Infinity, -Infinity, -Infinity]
+      for (let i = from; i < this.stretchEnd(from); i += 5) {
+        left = Math.min(left, segments[i + 1]!, segments[i + 3]!)
+        low = Math.min(low, segments[i + 2]!, segments[i + 4]!)
+        right = Math.max(right, segments[i + 1]!, segments[i + 3]!)
+        high = Math.max(high, segments[i + 2]!, segments[i + 4]!)
+      }
+      stretches.push(left, low, right, high)
+    }
+    this.stretchesOf = this.segmentsEnd
   }
 
   private reach(x: number, y: number): void {
@@ -150,21 +190,25 @@ function linesEnterBoxes(a: Piece, b: Piece): boolean {
     const x2 = b.boxes[j + 2]!
     const y2 = b.boxes[j + 3]!
     if (a.left > x2 + 1.2 || a.right < x1 - 1.2 || a.low > y2 + 1.2 || a.high < y1 - 1.2) continue
-    for (let i = 0; i < a.segmentsEnd; i += 5) {
-      const pad = padByLine(a.segments[i]!, b.boxes[j + 4]!)
-      if (
-        enters(
-          a.segments[i + 1]!,
-          a.segments[i + 2]!,
-          a.segments[i + 3]!,
-          a.segments[i + 4]!,
-          x1 - pad,
-          y1 - pad,
-          x2 + pad,
-          y2 + pad,
+    const most = b.boxes[j + 4]!
+    for (let from = 0; from < a.segmentsEnd; from += stretch) {
+      if (!a.reachesInto(from, x1 - most, y1 - most, x2 + most, y2 + most)) continue
+      for (let i = from; i < a.stretchEnd(from); i += 5) {
+        const pad = padByLine(a.segments[i]!, most)
+        if (
+          enters(
+            a.segments[i + 1]!,
+            a.segments[i + 2]!,
+            a.segments[i + 3]!,
+            a.segments[i + 4]!,
+            x1 - pad,
+            y1 - pad,
+            x2 + pad,
+            y2 + pad,
+          )
         )
-      )
-        return true
+          return true
+      }
     }
     for (let i = 0; i < a.arrowsEnd; i += 4) {
       const x = a.arrows[i]!
@@ -189,14 +233,21 @@ function linesCrossArrows(a: Piece, b: Piece): boolean {
     if (b.left > Math.max(x1, x2) + 1 || b.right < Math.min(x1, x2) - 1) continue
     if (b.low > Math.max(y1, y2) + 1 || b.high < Math.min(y1, y2) - 1) continue
     const wide = 0.6
-    for (let j = 0; j < b.segmentsEnd; j += 5) {
-      const sx1 = b.segments[j + 1]!
-      const sy1 = b.segments[j + 2]!
-      const sx2 = b.segments[j + 3]!
-      const sy2 = b.segments[j + 4]!
-      if (cross(x1, y1, x2, y2, sx1, sy1, sx2, sy2)) return true
-      if (cross(x1, y1, x2 - uy * wide, y2 + ux * wide, sx1, sy1, sx2, sy2)) return true
-      if (cross(x1, y1, x2 + uy * wide, y2 - ux * wide, sx1, sy1, sx2, sy2)) return true
+    const left = Math.min(x1, x2) - wide
+    const right = Math.max(x1, x2) + wide
+    const low = Math.min(y1, y2) - wide
+    const high = Math.max(y1, y2) + wide
+    for (let from = 0; from < b.segmentsEnd; from += stretch) {
+      if (!b.reachesInto(from, left, low, right, high)) continue
+      for (let j = from; j < b.stretchEnd(from); j += 5) {
+        const sx1 = b.segments[j + 1]!
+        const sy1 = b.segments[j + 2]!
+        const sx2 = b.segments[j + 3]!
+        const sy2 = b.segments[j + 4]!
+        if (cross(x1, y1, x2, y2, sx1, sy1, sx2, sy2)) return true
+        if (cross(x1, y1, x2 - uy * wide, y2 + ux * wide, sx1, sy1, sx2, sy2)) return true
+        if (cross(x1, y1, x2 + uy * wide, y2 - ux * wide, sx1, sy1, sx2, sy2)) return true
+      }
     }
     for (let j = 0; j < b.arrowsEnd; j += 4) {
       const bx = b.arrows[j]!
@@ -243,18 +294,18 @@ function crossings(a: Piece, b: Piece): number {
     const y1 = a.segments[i + 2]!
     const x2 = a.segments[i + 3]!
     const y2 = a.segments[i + 4]!
-    if (
-      Math.max(x1, x2) < b.left ||
-      Math.min(x1, x2) > b.right ||
-      Math.max(y1, y2) < b.low ||
-      Math.min(y1, y2) > b.high
-    )
-      continue
-    for (let j = 0; j < b.segmentsEnd; j += 5) {
-      if (cross(x1, y1, x2, y2, b.segments[j + 1]!, b.segments[j + 2]!, b.segments[j + 3]!, b.segments[j + 4]!)) {
-        sum += price(a.segments[i]!, b.segments[j]!)
-        if (sum === Infinity) return sum
-      }
+    const left = Math.min(x1, x2)
+    const right = Math.max(x1, x2)
+    const low = Math.min(y1, y2)
+    const high = Math.max(y1, y2)
+    if (right < b.left || left > b.right || high < b.low || low > b.high) continue
+    for (let from = 0; from < b.segmentsEnd; from += stretch) {
+      if (!b.reachesInto(from, left, low, right, high)) continue
+      for (let j = from; j < b.stretchEnd(from); j += 5)
+        if (cross(x1, y1, x2, y2, b.segments[j + 1]!, b.segments[j + 2]!, b.segments[j + 3]!, b.segments[j + 4]!)) {
+          sum += price(a.segments[i]!, b.segments[j]!)
+          if (sum === Infinity) return sum
+        }
     }
   }
   return sum

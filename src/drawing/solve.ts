@@ -170,7 +170,7 @@ export function place(solving: Solving): {
       let out = -1
       for (const index of standing.keys()) {
         const rest = others.filter((_, other) => other !== index)
-        const tried = placeLeader(next.prepared, [...field, ...rest], lanes, solving, 'strict')
+        const tried = placeLeader(next.prepared, [...field, ...rest], lanes, solving, 'strict', least)
         if (tried && tried.cost < least) {
           least = tried.cost
           out = index
@@ -221,6 +221,8 @@ function placeLinear(
   let best: { offset: number; form: Form } | undefined
   let least = Infinity
   const neighbour = lanes.find((lane) => lane.of === strip.callout.chain)
+  /** What a place was last shut by: the next is likely shut by it too. */
+  let shut: Piece | undefined
   for (let offset = style.first; offset <= most && offset < least; offset += offset < 24 ? step : 2 * step) {
     const line = strip.base + strip.out * offset
     for (const form of forms) {
@@ -232,9 +234,14 @@ function placeLinear(
       const [low, high] = strip.extent
       if (!keepsOrder(strip, side, line, low, high, lanes, style)) continue
       if (strip.callout.hangs && !clearOfItself(scratch)) continue
+      if (shut && costOf(scratch, shut) === Infinity) continue
       const [x1, y1, x2, y2] = scratch.boxes as [number, number, number, number]
       for (const [x, y] of tips) if (x > x1 - 5 && x < x2 + 5 && y > y1 - 5 && y < y2 + 5) cost += 3
-      for (let i = 0; i < field.length && cost < least; i++) cost += 4 * costOf(scratch, field[i]!)
+      for (let i = 0; i < field.length && cost < least; i++) {
+        const met = costOf(scratch, field[i]!)
+        if (met === Infinity) shut = field[i]
+        cost += 4 * met
+      }
       if (cost >= least) continue
       least = cost
       best = { offset, form }
@@ -426,40 +433,77 @@ function boxEnters(piece: Piece, box: Box): boolean {
   return false
 }
 
-/** `strict` as the rules have it; `loose` may cross more outlines and go farther; `forced` takes the least evil. */
+/** A direction that a leader may take from one of its tips. */
+interface Ray {
+  readonly angle: number
+  readonly lean: number
+  readonly ux: number
+  readonly uy: number
+  /** Where in `segments` the edges stand that a line this way may cross, however long it is. */
+  readonly edges: readonly number[]
+}
+
+function rayOf(tip: PreparedLeader['tips'][number], turn: number, { segments, segmentsEnd }: Piece): Ray {
+  const angle = tip.angle + turn
+  const ux = Math.cos(radians(angle))
+  const uy = Math.sin(radians(angle))
+  const edges: number[] = []
+  for (let i = 0; i < segmentsEnd; i += 5) {
+    if (segments[i]! > is.hidden) continue
+    const one = ux * (segments[i + 2]! - tip.y) - uy * (segments[i + 1]! - tip.x)
+    const other = ux * (segments[i + 4]! - tip.y) - uy * (segments[i + 3]! - tip.x)
+    if (!((one > 0 && other > 0) || (one < 0 && other < 0))) edges.push(i)
+  }
+  return { angle, lean: leaning(angle), ux, uy, edges }
+}
+
+/**
+ * `strict` as the rules have it; `loose` may cross more outlines and go farther; `forced` takes the least evil. Nothing that costs `most` or more is
+ * found.
+ */
 function placeLeader(
   leader: PreparedLeader,
   field: readonly Piece[],
   lanes: readonly Lane[],
   { drawn, metal, style }: Solving,
   manner: 'strict' | 'loose' | 'forced',
+  most = Infinity,
 ): { piece: Piece; cost: number } | undefined {
   const scratch = new Piece(true)
   let best: { x: number; y: number; angle: number; long: number; run: 1 | -1 } | undefined
-  let least = Infinity
-  const edges = drawn.field.segments
+  let least = most
+  const { segments } = drawn.field
+  const rays = leader.tips.map(() => new Map<number, Ray>())
+  const mayCross = manner === 'strict' ? 1 : 4
+  /** What a place was last shut by: the next is likely shut by it too. */
+  let shut: Piece | undefined
   for (const { turn, length, cost: base } of reaches) {
     if (base >= least) break
     const long = manner === 'strict' ? length : length * 1.6
-    for (const [index, tip] of leader.tips.entries()) {
-      const angle = tip.angle + turn
-      const lean = leaning(angle)
+    for (let index = 0; index < leader.tips.length; index++) {
+      const tip = leader.tips[index]!
+      let ray = rays[index]!.get(turn)
+      if (!ray) {
+        ray = rayOf(tip, turn, drawn.field)
+        rays[index]!.set(turn, ray)
+      }
+      const { angle, lean, ux, uy, edges } = ray
       if (base + lean >= least) continue
-      const ux = Math.cos(radians(angle))
-      const uy = Math.sin(radians(angle))
       const ex = tip.x + long * ux
       const ey = tip.y + long * uy
       let own = base + lean + 0.01 * index
       let crossed = 0
-      for (let i = 0; i < edges.length; i += 5)
+      for (let at = 0; at < edges.length && crossed <= mayCross; at++) {
+        const i = edges[at]!
         if (
-          edges[i]! <= is.hidden &&
-          cross(tip.x + ux, tip.y + uy, ex, ey, edges[i + 1]!, edges[i + 2]!, edges[i + 3]!, edges[i + 4]!)
+          cross(tip.x + ux, tip.y + uy, ex, ey, segments[i + 1]!, segments[i + 2]!, segments[i + 3]!, segments[i + 4]!)
         )
           crossed++
-      if (crossed > (manner === 'strict' ? 1 : 4)) continue
+      }
+      if (crossed > mayCross) continue
       own += 8 * crossed
-      const [mx, my] = [tip.x + (ux * long) / 2, tip.y + (uy * long) / 2]
+      const mx = tip.x + (ux * long) / 2
+      const my = tip.y + (uy * long) / 2
       if (metal.some((box) => mx > box.x1 && mx < box.x2 && my > box.y1 && my < box.y2)) own += 6
       for (const { box } of lanes)
         if (enters(tip.x + ux, tip.y + uy, ex, ey, box.x1, box.y1, box.x2, box.y2)) own += 2.5
@@ -474,9 +518,11 @@ function placeLeader(
           if (manner === 'strict') continue
           cost += 60
         }
+        if (shut && manner !== 'forced' && costOf(scratch, shut) === Infinity) continue
         for (const { box } of lanes) if (boxEnters(scratch, box)) cost += 5
         for (let i = 0; i < field.length && cost < least; i++) {
           const met = costOf(scratch, field[i]!)
+          if (met === Infinity) shut = field[i]
           cost += met === Infinity && manner === 'forced' ? 100 : met
         }
         if (cost >= least) continue
