@@ -5,7 +5,7 @@ import { firstTouch } from '../figures/first-touch.ts'
 import { longInfeed } from '../figures/long-infeed.ts'
 import { aboveTheGates } from './cautions.ts'
 import type { Block, Side, Tick } from './document.ts'
-import { type Cover, firstThatFits } from './fitting.ts'
+import { type Cover, firstThatFits, onceFor } from './fitting.ts'
 import { addWhatIsMissing, behindTheDial, type GatesSet, gatesTable, runsSaid } from './gates.ts'
 import { measureTheSlot } from './measure-slot.ts'
 import { pictured } from './pictures.ts'
@@ -133,9 +133,15 @@ const notGiven: readonly Block[] = [
   },
 ]
 
+/** The strips of designs: one is asked for by the side that it stands on, and by what is left over. */
+const strips = new WeakMap<Design, readonly Block[]>()
+
 /** Force and depth of every pass, as a strip with the dial on one edge and across on the other. None of what is not sound. */
-const stripOf = (design: Design): readonly Block[] =>
-  design.verdict === 'fail' ? [] : pictured(longInfeed(design, onPaper(186)))
+const stripOf = (design: Design): readonly Block[] => {
+  const strip = strips.get(design) ?? (design.verdict === 'fail' ? [] : pictured(longInfeed(design, onPaper(186))))
+  strips.set(design, strip)
+  return strip
+}
 
 /** The strip, for elsewhere, where the sides at the machine were too full for it. */
 export const stripLeftOver = (design: Design, sides: readonly Side[]): readonly Block[] => {
@@ -156,16 +162,22 @@ export const cuttingSides = (design: Design, says: Saying, cover: Cover): readon
   const note: readonly Block[] = [{ block: 'paragraph', size: 'note', words: `${capital(under)}.` }]
   const merged = gatesOfSlots(design) !== undefined
   const missing = addWhatIsMissing(design, says)
+  const zero = onceFor((touched: boolean) => findTheZero(design, says, touched ? touch : []))
+  const slots = onceFor((boxes: boolean) => slotsTable(design, says, boxes))
+  const gates = onceFor((lanes: Set['lanes']) =>
+    onceFor((boxes: boolean) => gatesTable(design, says, { lanes, boxes })),
+  )
+  const measured = onceFor((pin: boolean) => onceFor((boxes: boolean) => measureTheSlot(design, says, { pin, boxes })))
   const cut = (set: Set): readonly Block[] => {
-    const slots = slotsTable(design, says, set.boxes || !merged)
+    const own = slots(set.boxes || !merged)
     return [
-      ...findTheZero(design, says, set.touch ? touch : []),
+      ...zero(set.touch),
       { block: 'heading', text: 'Cut', ...(sound && { beside }) },
       ...(sound ? [...(set.rule ? rule : []), ...note] : []),
       aboveTheGates,
       ...(sound
         ? [
-            ...(merged ? [...slots, ...behindTheDial(design, says)] : [...gatesTable(design, says, set), ...slots]),
+            ...(merged ? [...own, ...behindTheDial(design, says)] : [...gates(set.lanes)(set.boxes), ...own]),
             ...missing,
           ]
         : notGiven),
@@ -175,7 +187,7 @@ export const cuttingSides = (design: Design, says: Saying, cover: Cover): readon
     cover,
     sets(design).map((set) => () => ({
       title: 'cut and measure',
-      blocks: [...cut(set), ...measureTheSlot(design, says, set)],
+      blocks: [...cut(set), ...measured(set.pin)(set.boxes)],
     })),
   )
   if (one) return [one]
@@ -185,6 +197,6 @@ export const cuttingSides = (design: Design, says: Saying, cover: Cover): readon
   )
   return [
     first ?? { title: 'cut', blocks: cut(abreast(design.plan) ? { ...whole, lanes: 'beside' } : whole) },
-    { title: 'measure', blocks: measureTheSlot(design, says, whole) },
+    { title: 'measure', blocks: measured(whole.pin)(whole.boxes) },
   ]
 }

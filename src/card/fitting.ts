@@ -15,6 +15,18 @@ const machine: Leaf = {
   ],
 }
 
+/** What several ways to set a side have in common, worked out when the first of them is tried; one for each `key`. */
+export const onceFor = <Key extends string | number | boolean, Made>(
+  make: (key: Key) => Made,
+): ((key: Key) => Made) => {
+  const made = new Map<Key, Made>()
+  return (key) => {
+    const known = made.get(key) ?? make(key)
+    made.set(key, known)
+    return known
+  }
+}
+
 /** The first that comes out on one side of paper; undefined where none does. */
 export const firstThatFits = (cover: Cover, ways: readonly (() => Side)[]): Side | undefined => {
   for (const way of ways) {

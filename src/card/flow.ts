@@ -52,13 +52,26 @@ export function flow(card: Card): readonly PrintedSide[] {
   return sides.map((side, at) => ({ ...side, number: at + 1, of: sides.length }))
 }
 
-function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<PrintedSide, 'number' | 'of'>[] {
+interface Setting {
+  readonly air: number
+  readonly pages: readonly (readonly Slab[])[]
+  readonly titleOf: (page: number) => string
+  /** Of the first page, and of those that go on. */
+  readonly heads: readonly ReturnType<typeof headOf>[]
+}
+
+/** A side of a leaf dealt out to pages. */
+function dealt(card: Omit<Card, 'leaves'>, leaf: Leaf, side: Side, at: number): Setting {
   const signed = side.blocks.some(({ block }: Block) => block === 'job')
   const counted = leaf.sides.length > 1 ? `, side ${at + 1}` : ''
   const titleOf = (page: number): string => `${leaf.title}${counted}${page > 0 ? ', continued' : ''}: ${side.title}`
   const heads = [0, 1].map((page) => headOf(card, titleOf(page), signed && page === 0))
   const room = matter.height - Math.max(...heads.map(({ height }) => height))
-  const { air, pages } = setTo(room, side)
+  return { ...setTo(room, side), titleOf, heads }
+}
+
+function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<PrintedSide, 'number' | 'of'>[] {
+  const { air, pages, titleOf, heads } = dealt(card, leaf, side, at)
   return pages.map((slabs, page) => {
     const head = heads[Math.min(page, 1)]
     const marks: Mark[] = [...(head?.marks ?? [])]
@@ -80,24 +93,33 @@ function printed(card: Card, leaf: Leaf, side: Side, at: number): readonly Omit<
   })
 }
 
+type Set = Pick<Setting, 'air' | 'pages'>
+/** What was set of a side, by the room on its pages: it is asked for when a side is chosen, and by every writer. */
+const known = new WeakMap<Side, Map<number, Set>>()
+
 /** A side as loosely as it may be on as few pages as it can. */
-function setTo(room: number, side: Side): { readonly air: number; readonly pages: readonly (readonly Slab[])[] } {
-  let best: ReturnType<typeof setTo> | undefined
+function setTo(room: number, side: Side): Set {
+  const byRoom = known.get(side) ?? new Map<number, Set>()
+  known.set(side, byRoom)
+  let best = byRoom.get(room)
+  if (best) return best
   for (const air of airs) {
     const pages = paged(slabsOf(side.blocks, matter.width, air), room)
     if (!best || pages.length < best.pages.length) best = { air, pages }
     if (pages.length === 1) break
   }
-  return best ?? { air: 1, pages: [] }
+  best ??= { air: 1, pages: [] }
+  byRoom.set(room, best)
+  return best
 }
 
 /** On how many sides of paper a side of a leaf comes out. */
 export const sidesTaken = (card: Omit<Card, 'leaves'>, leaf: Leaf, side: Side): number =>
-  printed({ ...card, leaves: [] }, leaf, side, 0).length
+  dealt(card, leaf, side, 0).pages.length
 
 /** How loosely each side of a card is set, in order: for writers that lay it themselves and want it to break alike. */
 export const airsOf = (card: Card): readonly number[] =>
-  card.leaves.flatMap((leaf) => leaf.sides.map((side, at) => printed(card, leaf, side, at)[0]?.air ?? 1))
+  card.leaves.flatMap((leaf) => leaf.sides.map((side, at) => dealt(card, leaf, side, at).air))
 
 /** Slabs that hang together. */
 function groupsOf(slabs: readonly Slab[]): readonly (readonly Slab[])[] {
@@ -153,7 +175,7 @@ const withHead = (group: readonly Slab[]): readonly Slab[] => {
 }
 
 /** What stands at the right of a side's head, `room` mm wide: the units always, the name and what it is as far as they fit. */
-function rightOf(card: Card, signed: boolean, room: number): Words {
+function rightOf(card: Omit<Card, 'leaves'>, signed: boolean, room: number): Words {
   const units = `, ${card.units}`
   if (signed) return `borewright${units}`
   const free = room - widthOf(units, note)
@@ -165,7 +187,7 @@ function rightOf(card: Card, signed: boolean, room: number): Words {
 
 /** The line at the head of a side, and the heavy box of a job that is not sound. */
 function headOf(
-  card: Card,
+  card: Omit<Card, 'leaves'>,
   title: string,
   signed: boolean,
 ): { readonly marks: readonly Mark[]; readonly height: number } {

@@ -12,7 +12,14 @@ export const capHeight = 0.668
 /** What the signs of the other face are set at, for a size of 1. */
 export const otherFaceSize = capHeight / sheetCapHeight
 
-const known = new Map(advances.map(([code, ...both]) => [code, both] as const))
+const longest = advances.reduce((most, [code]) => Math.max(most, code), 0)
+/** Advances by code point in thousandths of the size, 0 where the face has no such letter. */
+const regularAdvances = new Uint16Array(longest + 1)
+const boldAdvances = new Uint16Array(longest + 1)
+for (const [code, regular, bold] of advances) {
+  regularAdvances[code] = regular
+  boldAdvances[code] = bold
+}
 
 export type Face = 'card' | 'sheet'
 
@@ -28,25 +35,47 @@ export interface Stretch {
 export function stretchesOf(text: string, size: number, bold = false): readonly Stretch[] {
   const found: { face: Face; text: string; width: number }[] = []
   for (const letter of text) {
-    const own = known.get(letter.codePointAt(0) ?? 0)
-    const said = own ? letter : legible(letter)
-    const face: Face = own || said === '?' ? 'card' : 'sheet'
-    const width = face === 'card' ? ownWidth(said, size, bold) : lengthOf(said, (capHeight * size) / pointsPerMm, bold)
+    const own = ownWidth(letter.codePointAt(0) ?? 0, size, bold)
+    const set = own === 0 ? lacking(letter, size, bold) : { face: 'card' as const, text: letter, width: own }
     const last = found.at(-1)
-    if (last?.face === face) {
-      last.text += said
-      last.width += width
-    } else found.push({ face, text: said, width })
+    if (last?.face === set.face) {
+      last.text += set.text
+      last.width += set.width
+    } else found.push({ ...set })
   }
   return found
 }
 
-const ownWidth = (letter: string, size: number, bold: boolean): number =>
-  ((known.get(letter.codePointAt(0) ?? 0)?.[bold ? 1 : 0] ?? 0) / 1000) * (size / pointsPerMm)
+/** Width of a letter in mm, nothing where the card's face lacks it. */
+const ownWidth = (code: number, size: number, bold: boolean): number =>
+  (((bold ? boldAdvances : regularAdvances)[code] ?? 0) / 1000) * (size / pointsPerMm)
 
-/** Length in mm of a text set at `size` points. */
-export const widthOf = (text: string, size: number, bold = false): number =>
-  stretchesOf(text, size, bold).reduce((sum, { width }) => sum + width, 0)
+/** A letter that the card's face lacks. */
+function lacking(letter: string, size: number, bold: boolean): Stretch {
+  const text = legible(letter)
+  if (text === '?') return { face: 'card', text, width: ownWidth(0x3f, size, bold) }
+  return { face: 'sheet', text, width: lengthOf(text, (capHeight * size) / pointsPerMm, bold) }
+}
+
+/** Length in mm of a text set at `size` points: of its stretches, without making them, since it is asked for thousands of times a card. */
+export function widthOf(text: string, size: number, bold = false): number {
+  let before = 0
+  let stretch = 0
+  let face: Face = 'card'
+  for (let at = 0; at < text.length; at++) {
+    const code = text.codePointAt(at) ?? 0
+    if (code > 0xffff) at++
+    const own = ownWidth(code, size, bold)
+    const set = own === 0 ? lacking(String.fromCodePoint(code), size, bold) : undefined
+    if ((set?.face ?? 'card') !== face) {
+      before += stretch
+      stretch = 0
+      face = face === 'card' ? 'sheet' : 'card'
+    }
+    stretch += set?.width ?? own
+  }
+  return before + stretch
+}
 
 /** A text shortened with `…` so that it fits `width` mm; the whole text when it fits anyway. */
 export function fitting(text: string, size: number, width: number, bold = false): string {

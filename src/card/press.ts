@@ -92,6 +92,7 @@ const heights = [
 ] as const
 
 const setUp = (design: Design, says: Saying, cover: Cover): Side => {
+  const measured = [...measureTheBore(design, says, 'press'), ...asMeasured(design, says)]
   const ways = heights.map(
     ({ section, stack }) =>
       (): Side => ({
@@ -103,7 +104,7 @@ const setUp = (design: Design, says: Saying, cover: Cover): Side => {
             block: 'columns',
             columns: [
               { width: 108, blocks: pictured(pressSection(design, onPaper(108, section))) },
-              { blocks: [...measureTheBore(design, says, 'press'), ...asMeasured(design, says)] },
+              { blocks: measured },
             ],
           },
           { block: 'heading', text: 'The stack' },

@@ -7,7 +7,7 @@ import { lengthwise } from '../figures/lengthwise.ts'
 import { sectionFigure } from '../figures/section.ts'
 import { atTheMachine } from './cautions.ts'
 import type { Block, Side, Tick } from './document.ts'
-import { type Cover, asFits } from './fitting.ts'
+import { type Cover, asFits, onceFor } from './fitting.ts'
 import { measureTheBore } from './measure-bore.ts'
 import { sentenceOf } from './naming.ts'
 import { pairedUnder, pictured, scaleSaid } from './pictures.ts'
@@ -170,38 +170,28 @@ const alongWays = (design: Design): readonly { readonly width: number; readonly 
 /** Bar, bore and machine set up, on one side of paper where that is to be done at all. */
 export const setUpSide = (design: Design, says: Saying, cover: Cover): Side => {
   const { spec } = design
-  const along = alongWays(design)
+  const along = alongWays(design).map(({ width, figure }) => ({ width, figure, blocks: pictured(figure) }))
   const full = along.filter(({ figure }) => figure?.scale === 1)
+  const section = onceFor((height: number) => sectionAndLengths(design, height))
+  const job: Block = { block: 'job', name: spec.name, says: sentenceOf(design, says, 'bar') }
+  const caution = atTheMachine(design, says)
+  const bore = measureTheBore(design, says, 'bar')
+  const behind: Block = { block: 'ticks', ticks: [...openBehind(design, says), ...ofTheBit(design, says)] }
+  const machine: Block = { block: 'ticks', ticks: ofTheMachine(design, says) }
   const ways = [
     ...sectionHeights.flatMap((height) => full.map((way) => ({ height, ...way }))),
     ...sectionHeights.flatMap((height) => along.slice(full.length).map((way) => ({ height, ...way }))),
-  ].map(({ height, width, figure }) => (): Side => {
-    const full = figure?.scale === 1
+  ].map(({ height, width, figure, blocks }) => (): Side => {
+    const beside = figure && (figure.scale === 1 ? 'full size: lay the bar on it' : scaleSaid(figure))
     return {
       title: 'set up',
       blocks: [
-        { block: 'job', name: spec.name, says: sentenceOf(design, says, 'bar') },
-        ...atTheMachine(design, says),
-        {
-          block: 'columns',
-          columns: [
-            { width: sectionWidth, blocks: sectionAndLengths(design, height) },
-            { blocks: measureTheBore(design, says, 'bar') },
-          ],
-        },
-        {
-          block: 'heading',
-          text: 'Set up',
-          ...(figure && { beside: full ? 'full size: lay the bar on it' : scaleSaid(figure) }),
-        },
-        {
-          block: 'columns',
-          columns: [
-            { width, blocks: pictured(figure) },
-            { blocks: [{ block: 'ticks', ticks: [...openBehind(design, says), ...ofTheBit(design, says)] }] },
-          ],
-        },
-        { block: 'ticks', ticks: ofTheMachine(design, says) },
+        job,
+        ...caution,
+        { block: 'columns', columns: [{ width: sectionWidth, blocks: section(height) }, { blocks: bore }] },
+        { block: 'heading', text: 'Set up', ...(beside !== undefined && { beside }) },
+        { block: 'columns', columns: [{ width, blocks }, { blocks: [behind] }] },
+        machine,
       ],
     }
   })

@@ -123,8 +123,13 @@ function laidColumns(table: Table, width: number): Laid {
   const asked = (size: number): readonly Wanted[] =>
     table.columns.map((column, at) => wanted(column, alone(table.rows, at), size, at === 0 && (table.named ?? false)))
   const sum = (all: readonly Wanted[], of: keyof Wanted): number => all.reduce((total, each) => total + each[of], 0)
-  const size = sizes.find((tried) => sum(asked(tried), 'least') <= room) ?? 8
-  const all = asked(size)
+  let size = 0
+  let all: readonly Wanted[] = []
+  for (const tried of sizes) {
+    size = tried
+    all = asked(tried)
+    if (sum(all, 'least') <= room) break
+  }
   const [hard, least, most] = [sum(all, 'hard'), sum(all, 'least'), sum(all, 'most')]
   if (hard > room + 1e-6)
     throw new RangeError(`the table '${table.title}' is wider than its place: ${hard} over ${room}`)
@@ -181,22 +186,72 @@ function onBaselineOf(mark: Mark, others: readonly Mark[]): Mark {
   return mark.mark === 'words' && first?.mark === 'words' ? { ...mark, y: first.y } : mark
 }
 
-/** A table `width` mm wide; `air` of 1 is loose, 0.5 close. */
-export function tableSlabs(table: Table, width: number, gap: number, air: number): readonly Slab[] {
+/** What is set of a table at one width, however loosely its rows stand. */
+interface SetTable {
+  readonly size: number
+  readonly columns: Laid['columns']
+  readonly heads: readonly Stacked[]
+  readonly rows: readonly (Stacked | readonly (SetCell | undefined)[])[]
+}
+
+interface SetCell {
+  readonly cell: Cell
+  readonly from: Laid['columns'][number]
+  readonly room: number
+  /** Undefined for a cell to write in, which is as high as its row. */
+  readonly set?: Stacked
+}
+
+/** What was set of a table, by its width: it is asked for at every looseness that its side is tried at. */
+const known = new WeakMap<Table, Map<number, SetTable>>()
+
+function setTable(table: Table, width: number): SetTable {
+  const byWidth = known.get(table) ?? new Map<number, SetTable>()
+  known.set(table, byWidth)
+  const set = byWidth.get(width) ?? setAnew(table, width)
+  byWidth.set(width, set)
+  return set
+}
+
+const toTheRight = ({ align }: Column): boolean => align === 'right' || align === 'decimal'
+const isAcross = (set: SetTable['rows'][number]): set is Stacked => 'marks' in set
+
+function setAnew(table: Table, width: number): SetTable {
   const { size, columns } = laidColumns(table, width)
   const numbers = table.columns.map((_, at) => numberWidths(alone(table.rows, at), size))
+  const heads = table.columns.map((column, at) =>
+    setCell(headOf(column), { size, bold: true }, columns[at]?.width ?? 0, toTheRight(column)),
+  )
+  const rows = table.rows.map((row) => {
+    if ('across' in row) return setCell(row.across, { size, bold: true }, width - 2, false)
+    return row.cells.slice(0, columns.length).map((cell, at): SetCell | undefined => {
+      const column = table.columns[at]
+      const from = columns[at]
+      if (!column || !from) return undefined
+      const spans = at === row.cells.length - 1 ? (row.spans ?? 1) : 1
+      const to = columns[Math.min(columns.length, at + spans) - 1] ?? from
+      const room = to.x + to.width - from.x
+      if (isWrite(cell)) return { cell, from, room }
+      if (isNumber(cell)) {
+        const widths = numbers[at] ?? numberWidths([cell], size)
+        return { cell, from, room, set: setNumber(cell, spans > 1 ? { head: '' } : column, widths, size, room) }
+      }
+      const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
+      if (words === undefined) return undefined
+      const dress = { size, bold: at === 0 && (table.named ?? false) && typeof cell === 'string' }
+      return { cell, from, room, set: setCell(words, dress, room, spans === 1 && toTheRight(column)) }
+    })
+  })
+  return { size, columns, heads, rows }
+}
+
+/** A table `width` mm wide; `air` of 1 is loose, 0.5 close. */
+export function tableSlabs(table: Table, width: number, gap: number, air: number): readonly Slab[] {
+  const { size, columns, heads, rows } = setTable(table, width)
   const above = 0.1 + 0.45 * air
   const line = (y: number, weight: number): Mark => ({ mark: 'line', from: [0, y], to: [width, y], width: weight })
 
   const headed = hasHeads(table)
-  const heads = table.columns.map((column, at) =>
-    setCell(
-      headOf(column),
-      { size, bold: true },
-      columns[at]?.width ?? 0,
-      column.align === 'right' || column.align === 'decimal',
-    ),
-  )
   const headHeight = headed ? Math.max(...heads.map(({ height }) => height)) + 0.8 : 0
   const head: Slab = {
     height: headHeight,
@@ -211,67 +266,34 @@ export function tableSlabs(table: Table, width: number, gap: number, air: number
   }
   const again: Slab = { ...head, gap: 0 }
 
-  const rows = table.rows.map((row, index): Slab => {
-    const last = index === table.rows.length - 1
+  const slabs = rows.map((sets, index): Slab => {
+    const last = index === rows.length - 1
     const common = { gap: 0, ...(headed && { again }) }
-    if ('across' in row) {
-      const set = setCell(row.across, { size, bold: true }, width - 2, false)
-      const height = set.height + 2 * above
-      const stage = row.is === 'stage'
+    const row = table.rows[index]
+    if (isAcross(sets)) {
+      const height = sets.height + 2 * above
+      const stage = row && 'is' in row && row.is === 'stage'
       return {
         ...common,
         height,
         ...(!last && { keep: true as const }),
         marks: [
-          ...set.marks.map((mark) => moved(mark, 1, above)),
+          ...sets.marks.map((mark) => moved(mark, 1, above)),
           ...(stage ? [line(0, heavy), line(height, heavy)] : [line(height, slotted)]),
         ],
       }
     }
-    const sets = row.cells.slice(0, columns.length).map((cell, at) => {
-      const column = table.columns[at]
-      const from = columns[at]
-      if (!column || !from) return undefined
-      const spans = at === row.cells.length - 1 ? (row.spans ?? 1) : 1
-      const to = columns[Math.min(columns.length, at + spans) - 1] ?? from
-      const room = to.x + to.width - from.x
-      const right = spans === 1 && (column.align === 'right' || column.align === 'decimal')
-      if (isWrite(cell)) return { cell, from, room, set: { marks: [], width: 0, height: writeBox.height - 2 * above } }
-      if (isNumber(cell))
-        return {
-          cell,
-          from,
-          room,
-          set: setNumber(
-            cell,
-            spans > 1 ? { head: '' } : column,
-            numbers[at] ?? numberWidths([cell], size),
-            size,
-            room,
-          ),
-        }
-      const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
-      if (words === undefined) return undefined
-      return {
-        cell,
-        from,
-        room,
-        set: setCell(
-          words,
-          { size, bold: at === 0 && (table.named ?? false) && typeof cell === 'string' },
-          room,
-          right,
-        ),
-      }
-    })
-    const tall = Math.max(lineHeight(size), ...sets.map((each) => each?.set.height ?? 0))
+    const heightOf = (each: SetCell | undefined): number =>
+      each ? (each.set?.height ?? writeBox.height - 2 * above) : 0
+    const tall = Math.max(lineHeight(size), ...sets.map(heightOf))
     const ticks = sets.some((each) => each && isTick(each.cell)) ? tickBox + 1 : 0
     const height = Math.max(tall + 2 * above, ticks)
     const marks: Mark[] = []
     for (const each of sets) {
       if (!each) continue
       const { cell, from, room, set } = each
-      if (isWrite(cell)) {
+      if (set) marks.push(...set.marks.map((mark) => moved(mark, from.x, (height - set.height) / 2)))
+      else if (isWrite(cell)) {
         const left = from.x === 0 ? 0 : from.x - pad
         const right = Math.min(width, from.x + room + pad)
         marks.push(
@@ -279,15 +301,15 @@ export function tableSlabs(table: Table, width: number, gap: number, air: number
             ? { mark: 'box', x: left, y: 0, width: right - left, height, line: boxed, is: 'write' }
             : { mark: 'line', from: [from.x, height - 1.6], to: [from.x + room, height - 1.6], width: boxed },
         )
-      } else marks.push(...set.marks.map((mark) => moved(mark, from.x, (height - set.height) / 2)))
+      }
     }
     marks.push(line(height, thin))
     return {
       ...common,
       height,
       marks,
-      ...((index === 0 || index === table.rows.length - 2) && !last && { keep: true as const }),
+      ...((index === 0 || index === rows.length - 2) && !last && { keep: true as const }),
     }
   })
-  return [head, ...rows]
+  return [head, ...slabs]
 }

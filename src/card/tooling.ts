@@ -331,6 +331,7 @@ const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying, cov
     { block: 'heading', text: 'When it is dull' },
     { block: 'paragraph', words: regrind(bit, says) },
   ]
+  const sizes = sizesTable('Sizes of the bit', bitRows(bar, bit, design, says))
   return asFits(
     cover,
     heights.map(
@@ -343,7 +344,7 @@ const bitSide = (bar: CutterBar, bit: ToolBit, design: Design, says: Saying, cov
             text: 'Tool bit',
             beside: `high-speed steel, ${bought(bit.size, says)} ${bit.shape}; its drawing has three views`,
           },
-          sizesTable('Sizes of the bit', bitRows(bar, bit, design, says)),
+          sizes,
           {
             block: 'columns',
             columns: [

@@ -73,40 +73,58 @@ const around = (points: readonly Point[]): Box => ({
   bottom: Math.max(...points.map((at) => at[1])),
 })
 
-/** Where the line from `a` to `b` runs inside polygons by even-odd, as parts of its length. */
-const inside = (a: Point, b: Point, polygons: readonly Polygon[]): (readonly [number, number])[] => {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
+type Span = readonly [from: number, to: number]
+
+/** Where the line through `a` and `b` runs inside polygons by even-odd, as parts of the way from `a` to `b`. */
+const inside = ([ax, ay]: Point, [bx, by]: Point, polygons: readonly Polygon[]): Span[] => {
+  const dx = bx - ax
+  const dy = by - ay
   const meets: number[] = []
   for (const polygon of polygons)
-    polygon.forEach((from, index) => {
-      const to = polygon[(index + 1) % polygon.length]
-      if (!to) return
+    for (let index = 0; index < polygon.length; index++) {
+      const from = polygon[index]
+      const to = polygon[index + 1] ?? polygon[0]
+      if (!from || !to) continue
       // Signed distances of the edge's ends from the line; a half-open rule counts every corner once.
-      const one = (from[0] - a[0]) * dy - (from[1] - a[1]) * dx
-      const other = (to[0] - a[0]) * dy - (to[1] - a[1]) * dx
-      if (one > 0 === other > 0) return
+      const one = (from[0] - ax) * dy - (from[1] - ay) * dx
+      const other = (to[0] - ax) * dy - (to[1] - ay) * dx
+      if (one > 0 === other > 0) continue
       const part = one / (one - other)
-      const [x, y] = [from[0] + (to[0] - from[0]) * part, from[1] + (to[1] - from[1]) * part]
-      meets.push(Math.abs(dx) > Math.abs(dy) ? (x - a[0]) / dx : (y - a[1]) / dy)
-    })
+      const x = from[0] + (to[0] - from[0]) * part
+      const y = from[1] + (to[1] - from[1]) * part
+      meets.push(Math.abs(dx) > Math.abs(dy) ? (x - ax) / dx : (y - ay) / dy)
+    }
   meets.sort((p, q) => p - q)
-  const spans: (readonly [number, number])[] = []
+  const spans: Span[] = []
   for (let i = 0; i + 1 < meets.length; i += 2) spans.push([meets[i] ?? 0, meets[i + 1] ?? 0])
   return spans
 }
 
-const without = (
-  spans: readonly (readonly [number, number])[],
-  holes: readonly (readonly [number, number])[],
-): (readonly [number, number])[] =>
-  holes.reduce<(readonly [number, number])[]>(
-    (left, [enter, leave]) =>
-      left.flatMap(([from, to]): (readonly [number, number])[] => {
-        if (leave <= from || enter >= to) return [[from, to]]
-        return [...(enter > from ? [[from, enter] as const] : []), ...(leave < to ? [[leave, to] as const] : [])]
-      }),
-    [...spans],
-  )
+/** Nearer than this to a box, mm, a line is looked at as if it met it. */
+const hair = 1e-6
+
+/** Where areas hide the stretch from `a` to `b`, as parts of it. */
+const hiddenBy = (a: Point, b: Point, over: readonly Area[]): Span[] => {
+  const left = Math.min(a[0], b[0]) - hair
+  const right = Math.max(a[0], b[0]) + hair
+  const top = Math.min(a[1], b[1]) - hair
+  const bottom = Math.max(a[1], b[1]) + hair
+  const spans: Span[] = []
+  for (const { box, polygons } of over)
+    if (box.left < right && box.right > left && box.top < bottom && box.bottom > top)
+      spans.push(...inside(a, b, polygons))
+  return spans
+}
+
+/** What holes leave of spans. */
+const without = (spans: readonly Span[], holes: readonly Span[]): readonly Span[] =>
+  holes.reduce<readonly Span[]>((left, [enter, leave]) => {
+    if (left.every(([from, to]) => leave <= from || enter >= to)) return left
+    return left.flatMap(([from, to]): readonly Span[] => {
+      if (leave <= from || enter >= to) return [[from, to]]
+      return [...(enter > from ? [[from, enter] as const] : []), ...(leave < to ? [[leave, to] as const] : [])]
+    })
+  }, spans)
 
 const boxPolygon = ({ left, top, right, bottom }: Box): Polygon => [
   [left, top],
@@ -115,7 +133,7 @@ const boxPolygon = ({ left, top, right, bottom }: Box): Polygon => [
   [left, bottom],
 ]
 
-/** Hatch lines of an area, as pairs of ends. */
+/** Hatch lines of an area, as pairs of ends; `words` and what lies over it are left free. */
 const hatchLines = (
   area: Area,
   body: Body,
@@ -129,6 +147,13 @@ const hatchLines = (
   const pitch = hatch.pitch * em
   const sign = hatch.angle === 45 ? 1 : -1
   const lines: (readonly [Point, Point])[] = []
+  /** The least and the most of x + sign · y in a box. */
+  const levels = (box: Box): readonly [number, number] =>
+    sign > 0 ? [box.left + box.top, box.right + box.bottom] : [box.left - box.bottom, box.right - box.top]
+  const free = [...over, ...words.map((box) => ({ polygons: [boxPolygon(box)], box }))].map(({ polygons, box }) => ({
+    polygons,
+    levels: levels(box),
+  }))
   // Level n: the points where x + sign · y = n · pitch · √2; the phase is the figure's own, so that parts of one body match.
   const step = pitch * Math.SQRT2
   const ends = [left + sign * top, left + sign * bottom, right + sign * top, right + sign * bottom]
@@ -136,12 +161,11 @@ const hatchLines = (
     const level = n * step + 1e-4
     const a: Point = [level - sign * top, top]
     const b: Point = [level - sign * bottom, bottom]
-    const holes = [
-      ...over.flatMap(({ polygons }) => inside(a, b, polygons)),
-      ...words.flatMap((box) => inside(a, b, [boxPolygon(box)])),
-    ]
+    const holes = free.flatMap(({ polygons, levels: [least, most] }) =>
+      level > least - hair && level < most + hair ? inside(a, b, polygons) : [],
+    )
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1])
     for (const [from, to] of without(inside(a, b, area.polygons), holes)) {
-      const length = Math.hypot(b[0] - a[0], b[1] - a[1])
       if ((to - from) * length < 0.25) continue
       const at = (part: number): Point => [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part]
       lines.push([at(from), at(to)])
@@ -238,9 +262,7 @@ const lineStrokes = (
   const straight = (a: Point, b: Point, whole: boolean): Stroke[] => {
     const length = Math.hypot(b[0] - a[0], b[1] - a[1])
     if (length < 1e-6) return []
-    const holes = over.flatMap(({ polygons }) => inside(a, b, polygons))
-    const parts = without([[0, 1]], holes)
-    return parts.flatMap(([from, to]): Stroke[] => {
+    return without([[0, 1]], hiddenBy(a, b, over)).flatMap(([from, to]): Stroke[] => {
       const at = (part: number): Point => [a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part]
       if ((to - from) * length < 0.05) return []
       return [
@@ -259,10 +281,9 @@ const lineStrokes = (
     if (!arc) return straight(from, to, true)
     const points = flattened([{ at: from, bulge: Math.tan(arc.sweep / 4) }, { at: to }], false, 0.06)
     const chords = points.slice(1).map((point, index) => [points[index] ?? from, point] as const)
-    const hidden = chords.filter(([a, b]) => {
-      const holes = over.flatMap(({ polygons }) => inside(a, b, polygons))
-      return without([[0, 1]], holes).reduce((sum, [p, q]) => sum + q - p, 0) < 0.5
-    })
+    const hidden = chords.filter(
+      ([a, b]) => without([[0, 1]], hiddenBy(a, b, over)).reduce((sum, [p, q]) => sum + q - p, 0) < 0.5,
+    )
     if (hidden.length === chords.length) return []
     if (hidden.length > 0.03 * chords.length) return chords.flatMap(([a, b]) => straight(a, b, false))
     // The figure's y runs down: its turns are the other way round on paper.
