@@ -1,4 +1,3 @@
-import { FileForRelThumbnail, fileForContentTypes, to3dmodelSimple } from '@jscadui/3mf-export'
 import fc from 'fast-check'
 import { strFromU8, unzipSync } from 'fflate'
 import type { ManifoldToplevel } from 'manifold-3d'
@@ -37,32 +36,6 @@ describe('3MF', () => {
     expect(xmlOf(bytes)).toContain('<model unit="millimeter"')
     // Time 00:00:00 and date 1980-01-01 of the first local header (APPNOTE 4.3.7): local time, whatever zone this runs in.
     expect([...bytes.subarray(10, 14)]).toEqual([0, 0, 0x21, 0])
-  })
-
-  it('says what another writer says, in each of its files', () => {
-    const named = [plug(10, 4, 22), bar(6, 2, 1.2)].map(({ solid }, at) => ({
-      name: `${at}`,
-      mesh: carve(kernel, solid),
-    }))
-    const files = unzipSync(threeMf(named))
-    const said = Object.entries(files).map(([name, bytes]) => [name, strFromU8(bytes)])
-    const places = [...xmlOf(threeMf(named)).matchAll(/transform="([^"]*)"/g)].map(([, place = '']) => place.split(' '))
-    const meshes = named.map(({ name, mesh }, at) => ({
-      id: at + 1,
-      name,
-      vertices: mesh.positions,
-      indices: mesh.triangles,
-      // By columns of four; the last of each is not written.
-      transform: [0, 3, 6, 9].flatMap((from) => [...(places[at] ?? []).slice(from, from + 3).map(Number), 0]),
-    }))
-    const header = { unit: 'millimeter', title: '0, 1', application: 'borewright', creationDate: null } as const
-    const relations = new FileForRelThumbnail()
-    relations.add3dModel('/3D/3dmodel.model')
-    expect(said).toEqual([
-      [fileForContentTypes.name, fileForContentTypes.content],
-      [relations.name, relations.content],
-      ['3D/3dmodel.model', to3dmodelSimple(meshes, header, 9)],
-    ])
   })
 
   it.each(Object.entries(anyPart))(
