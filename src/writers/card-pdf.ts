@@ -6,7 +6,7 @@ import type { Sheet } from '../drawing/sheet.ts'
 import { oneLine } from './marks.ts'
 import type { Fonts } from './fonts.ts'
 import { drawSheets } from './pdf.ts'
-import { opened, point, round } from './pdf-document.ts'
+import { opened, point, round, writeText } from './pdf-document.ts'
 import { draw, type FaceOf, type Pen } from './pdf-strokes.ts'
 
 export interface CardFonts {
@@ -61,7 +61,7 @@ export async function packet(
     const width = document.widthOfString(text)
     const right = (sheet.paper.width - sheetCount.fromRight) * point - width
     const y = (sheet.paper.height - sheetCount.fromBottom) * point
-    document.text(text, round(right), round(y), { lineBreak: false, baseline: 'alphabetic' })
+    writeText(document, text, round(right), round(y))
   })
   document.end()
   return bytes
@@ -143,7 +143,7 @@ function drawMark(document: PDFKit.PDFDocument, mark: Mark): void {
       const card = mark.face === 'card'
       document.font(card ? (mark.bold ? 'card-bold' : 'card') : mark.bold ? 'bold' : 'upright')
       document.fontSize(round(mark.size * (card ? 1 : otherFaceSize)))
-      document.text(text, at(mark.x), at(mark.y), { lineBreak: false, baseline: 'alphabetic' })
+      writeText(document, text, at(mark.x), at(mark.y))
       return
     }
     case 'line':

@@ -36,33 +36,67 @@ export function opened(
   // Not ended by us: the root ends what it holds.
   const root = document as unknown as { readonly _root: { readonly data: Record<string, unknown> } }
   root._root.data.ViewerPreferences = document.ref({ PrintScaling: 'None' })
-  for (const [name, face] of Object.entries(faces)) {
-    document.registerFont(name, sourceOf(face))
+  for (const [name, file] of Object.entries(faces)) {
+    document.registerFont(name, (read.get(file) ?? sourceOf(file)) as ArrayBuffer)
     document.font(name)
-    const { _font } = document as unknown as { readonly _font: Face }
-    _font.layoutRun = (text) => bareRun(_font, text)
+    const { _font: face } = document as unknown as { readonly _font: Face }
+    read.set(file, face.font)
+    face.layoutRun = bareRuns(face)
   }
   return { document, bytes }
 }
 
-/** A face as the library holds it, as far as we look into it. */
+/** A face as the library has read it. */
+interface Read {
+  glyphForCodePoint(codePoint: number): { readonly id: number; readonly advanceWidth: number }
+}
+
+/** What the library has read of each file, for as long as the file is kept: the documents of a run share their faces. */
+const read = new WeakMap<Uint8Array, Read>()
+
+/** A face in a document, as far as we look into it. */
 interface Face {
   readonly scale: number
-  readonly font: { glyphsForString(text: string): readonly { readonly advanceWidth: number }[] }
+  readonly font: Read
   layoutRun: (text: string) => unknown
 }
 
 /**
  * Letters at their bare advances, as they were measured: no pair is moved, none is joined. In place of the library's shaper, which takes
- * nine tenths of the time of writing even where it has been asked for nothing.
+ * nine tenths of the time of writing even where it has been asked for nothing. What a glyph stands for is this document's own: it may stand for
+ * another letter in the next.
  */
-const bareRun = ({ font, scale }: Face, text: string) => {
-  const glyphs = font.glyphsForString(text)
-  const positions = glyphs.map((glyph) => {
-    const advance = glyph.advanceWidth * scale
-    return { xAdvance: advance, yAdvance: 0, xOffset: 0, yOffset: 0, advanceWidth: advance }
-  })
-  return { glyphs, positions, advanceWidth: positions.reduce((sum, { xAdvance }) => sum + xAdvance, 0) }
+const bareRuns = ({ font, scale }: Face): Face['layoutRun'] => {
+  const letterOf = (codePoint: number) => {
+    const { id, advanceWidth } = font.glyphForCodePoint(codePoint)
+    const advance = advanceWidth * scale
+    return {
+      glyph: { id, advanceWidth, codePoints: [codePoint] },
+      position: { xAdvance: advance, yAdvance: 0, xOffset: 0, yOffset: 0, advanceWidth: advance },
+    }
+  }
+  const known = new Map<string, ReturnType<typeof letterOf>>()
+  return (text) => {
+    const letters = Array.from(text, (letter) => {
+      const found = known.get(letter) ?? letterOf(letter.codePointAt(0) ?? 0)
+      known.set(letter, found)
+      return found
+    })
+    return {
+      glyphs: letters.map(({ glyph }) => glyph),
+      positions: letters.map(({ position }) => position),
+      advanceWidth: letters.reduce((sum, { position }) => sum + position.xAdvance, 0),
+    }
+  }
+}
+
+/**
+ * Writes a text from the left end of its baseline, `stretch` percent of its width. The library's front door measures it three times on the way, for
+ * the paragraphs that it may be part of.
+ */
+export function writeText(document: PDFKit.PDFDocument, text: string, x: number, y: number, stretch = 100): void {
+  const own = document as unknown as { _fragment(text: string, x: number, y: number, how: object): void }
+  own._fragment(text, x, y, { baseline: 'alphabetic', horizontalScaling: stretch, textWidth: 0, wordCount: 0 })
 }
 
 /** The library takes any view of bytes; its types know only Node's. */

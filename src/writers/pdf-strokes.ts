@@ -3,7 +3,7 @@ import { capHeight } from '../drawing/letters.ts'
 import type { Stroke } from '../drawing/sheet.ts'
 import type { Point } from '../solid/outline.ts'
 import { oneLine, onCircle, stretches, sweep } from './marks.ts'
-import { point, round } from './pdf-document.ts'
+import { point, round, writeText } from './pdf-document.ts'
 
 /** Text whose width differs by more than this from its measured length, mm, is stretched onto it. */
 const slack = 0.05
@@ -108,10 +108,6 @@ function write(
   const [x, y] = placed(stroke.at, origin)
   document.save()
   if (stroke.turn === 90) document.rotate(-90, { origin: [x, y] })
-  document.text(text, x, y, {
-    lineBreak: false,
-    baseline: 'alphabetic',
-    ...(fitted ? { horizontalScaling: Math.round((1e6 * wanted) / natural) / 1e4 } : {}),
-  })
+  writeText(document, text, x, y, fitted ? Math.round((1e6 * wanted) / natural) / 1e4 : 100)
   document.restore()
 }
