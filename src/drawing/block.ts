@@ -16,9 +16,8 @@ import type { Box, View } from './view.ts'
 export interface Block {
   readonly view: View
   readonly scale: number
-  readonly strokes: readonly Stroke[]
-  /** `strokes` of each count from the block's own first stroke. */
-  readonly dimensions: readonly SheetDimension[]
+  /** What it is drawn by: worked out when it is asked for, since most blocks are only tried. */
+  readonly ink: () => Ink
   readonly left: number
   readonly right: number
   readonly low: number
@@ -27,6 +26,12 @@ export interface Block {
   readonly parts: readonly Box[]
   /** False where a callout had to be forced. */
   readonly solved: boolean
+}
+
+interface Ink {
+  readonly strokes: readonly Stroke[]
+  /** `strokes` of each count from the block's own first stroke. */
+  readonly dimensions: readonly SheetDimension[]
 }
 
 /** `2 : 1`, `1 : 2` */
@@ -75,8 +80,11 @@ function attempt(
     x2: paper.x(box.x2),
     y2: paper.y(box.y2),
   }))
-  const strokes: Stroke[] = [...drawn.strokes]
-  const extensions = new Extensions()
+  /** What is to be drawn of marks, in the order in which it is put. */
+  const marked: ((strokes: Stroke[], extensions: Extensions) => void)[] = []
+  const pieceOf = (piece: Piece, only?: number): void => {
+    marked.push((strokes, extensions) => strokes.push(...strokesOf(piece, style, undefined, extensions, 'size', only)))
+  }
   const standing: Piece[] = []
   const circles: { letter: string; x: number; y: number; radius: number }[] = []
   for (const mark of view.marks) {
@@ -85,15 +93,17 @@ function attempt(
       for (let out = 2; out <= 40 && costOf(plane.piece, drawn.field) === Infinity; out += 2)
         plane = drawPlane(mark, paper, drawn.field, style, farther + out)
       const { piece, thick, chain } = plane
-      for (let i = 0; i < thick.length; i += 4)
-        strokes.push(lineStroke('cut', thick[i]!, thick[i + 1]!, thick[i + 2]!, thick[i + 3]!, style))
-      if (chain) strokes.push(lineStroke('centre', ...chain, style))
-      strokes.push(...strokesOf(piece, style, undefined, extensions, 'size', is.dimension))
+      marked.push((strokes) => {
+        for (let i = 0; i < thick.length; i += 4)
+          strokes.push(lineStroke('cut', thick[i]!, thick[i + 1]!, thick[i + 2]!, thick[i + 3]!, style))
+        if (chain) strokes.push(lineStroke('centre', ...chain, style))
+      })
+      pieceOf(piece, is.dimension)
       standing.push(piece)
     } else if (mark.mark === 'detail') {
       const [x, y] = paper.at(mark.centre)
       const radius = Math.max(mark.radius * ask.scale, 3)
-      strokes.push(arcStroke('thin', [x, y], radius, 0, 360, style))
+      marked.push((strokes) => strokes.push(arcStroke('thin', [x, y], radius, 0, 360, style)))
       const circle = new Piece()
       const points = chords({ centre: [x, y], radius, from: 0, to: 360 }, 0.1)
       for (let i = 0; i + 1 < points.length; i++)
@@ -105,7 +115,7 @@ function attempt(
   for (const mark of view.marks) {
     if (mark.mark !== 'texture') continue
     const piece = drawTexture(mark, paper, [drawn.field, ...standing], metal, style, manner)
-    strokes.push(...strokesOf(piece, style, undefined, extensions))
+    pieceOf(piece)
     standing.push(piece)
   }
   const { placed, solved, blocked } = place({
@@ -123,35 +133,14 @@ function attempt(
   for (const mark of view.marks) {
     if (mark.mark !== 'arrow') continue
     const piece = drawWayArrow(mark, paper, pieces, metal, style)
-    strokes.push(...strokesOf(piece, style, undefined, extensions))
+    pieceOf(piece)
     pieces.push(piece)
   }
   for (const { letter, x, y, radius } of circles) {
     const piece = drawDetailLetter(letter, x, y, radius, pieces, metal, style)
-    strokes.push(...strokesOf(piece, style, undefined, extensions))
+    pieceOf(piece)
     pieces.push(piece)
   }
-  const dimensions: SheetDimension[] = []
-  for (const { callout, piece, words, line, points } of placed) {
-    const first = strokes.length
-    strokes.push(...strokesOf(piece, style, callout.of, extensions))
-    if (!line || !points || callout.callout === 'leader') continue
-    const [x1, y1, x2, y2] = piece.boxes as [number, number, number, number]
-    dimensions.push({
-      of: callout.of,
-      is: callout.callout,
-      turn: callout.callout === 'linear' && callout.axis === 'y' ? 90 : 0,
-      points: points.map(([x, y]) => point(x, y)),
-      line: point(line[0], line[1]),
-      text: words,
-      textAt: point((x1 + x2) / 2, (y1 + y2) / 2),
-      scale: ask.scale,
-      strokes: Array.from({ length: strokes.length - first }, (_, index) => first + index),
-    })
-  }
-  const boxes = pieces.flatMap((piece) => piece.boxes)
-  for (const { polygons, angle } of drawn.hatches) strokes.push(...hatch(polygons, angle, boxes, style, drawn.clip))
-
   let [left, right, low, high] = [drawn.left, drawn.right, drawn.low, drawn.high]
   const parts: Box[] = [{ x1: left, y1: low, x2: right, y2: high }]
   for (const piece of pieces) {
@@ -161,6 +150,7 @@ function attempt(
     low = Math.min(low, piece.low)
     high = Math.max(high, piece.high)
   }
+  let title: Stroke | undefined
   if (view.title !== undefined) {
     const words = view.title + (ask.named ? ` (${scaleWords(ask.scale)})` : '')
     const length = lengthOf(words, style.text)
@@ -170,7 +160,7 @@ function attempt(
     for (const piece of pieces)
       if (piece.left < middle + length / 2 + 2 && piece.right > middle - length / 2 - 2) top = Math.max(top, piece.high)
     const y = top + titleGap
-    strokes.push({
+    title = {
       stroke: 'text',
       class: 'size',
       width: style.widths.thin,
@@ -179,11 +169,38 @@ function attempt(
       length: Math.round(length * 1000) / 1000,
       turn: 0,
       text: words,
-    })
+    }
     parts.push({ x1: middle - length / 2, y1: y, x2: middle + length / 2, y2: y + style.text })
     left = Math.min(left, middle - length / 2)
     right = Math.max(right, middle + length / 2)
     high = Math.max(high, y + style.text)
   }
-  return { block: { view, scale: ask.scale, strokes, dimensions, left, right, low, high, parts, solved }, blocked }
+  const ink = (): Ink => {
+    const strokes: Stroke[] = [...drawn.strokes]
+    const extensions = new Extensions()
+    for (const draw of marked) draw(strokes, extensions)
+    const dimensions: SheetDimension[] = []
+    for (const { callout, piece, words, line, points } of placed) {
+      const first = strokes.length
+      strokes.push(...strokesOf(piece, style, callout.of, extensions))
+      if (!line || !points || callout.callout === 'leader') continue
+      const [x1, y1, x2, y2] = piece.boxes as [number, number, number, number]
+      dimensions.push({
+        of: callout.of,
+        is: callout.callout,
+        turn: callout.callout === 'linear' && callout.axis === 'y' ? 90 : 0,
+        points: points.map(([x, y]) => point(x, y)),
+        line: point(line[0], line[1]),
+        text: words,
+        textAt: point((x1 + x2) / 2, (y1 + y2) / 2),
+        scale: ask.scale,
+        strokes: Array.from({ length: strokes.length - first }, (_, index) => first + index),
+      })
+    }
+    const boxes = pieces.flatMap((piece) => piece.boxes)
+    for (const { polygons, angle } of drawn.hatches) strokes.push(...hatch(polygons, angle, boxes, style, drawn.clip))
+    if (title) strokes.push(title)
+    return { strokes, dimensions }
+  }
+  return { block: { view, scale: ask.scale, ink, left, right, low, high, parts, solved }, blocked }
 }

@@ -410,8 +410,9 @@ export function sheetsOf({ drawing, bodies }: Bodies, drafting: Drafting, number
     const dimensions: SheetDimension[] = []
     for (const { block, x, y } of body.packed.blocks) {
       const first = strokes.length
-      for (const stroke of block.strokes) strokes.push(moved(stroke, x, y))
-      for (const dimension of block.dimensions)
+      const ink = block.ink()
+      for (const stroke of ink.strokes) strokes.push(moved(stroke, x, y))
+      for (const dimension of ink.dimensions)
         dimensions.push({
           ...dimension,
           points: dimension.points.map(([px, py]) => [px + x, py + y] as const),

@@ -49,43 +49,40 @@ export function formsOf(style: Style, prepared: Prepared): Form[] {
   const { label, axis, t1, t2, out } = prepared
   const span = t2 - t1
   const forms: Form[] = []
-  const plain = { place: 0.5, end: 1, run: 1, rise: 0, datum: 0 } as const
+  const put = (kind: Form['kind'], cost: number, place = 0.5, end: 1 | -1 = 1, run: 1 | -1 = 1, rise = 0): void => {
+    forms.push({ kind, place, end, run, rise, datum: 0, cost })
+  }
+  const threePlaces = (kind: 'over' | 'in'): void => {
+    put(kind, 0, 0.5)
+    put(kind, 1.2, 0.68)
+    put(kind, 2 * 1.2, 0.32)
+  }
+  const eitherEnd = (kind: 'beside' | 'beyond'): void => {
+    put(kind, 3.6, 0.5, 1)
+    put(kind, 3.6 + 1.2, 0.5, -1)
+  }
   /** Text led out of an upright dimension line, from either end to either side, the farther the dearer; `each` the cost of a mm of rise. */
-  const turnedOut = (kind: 'shelf' | 'shoulder', cost: number, each: number): readonly Form[] =>
-    ([1, -1] as const).flatMap((end) =>
-      ([1, -1] as const).flatMap((turnOut) =>
-        shelfRises.map((rise) => ({
-          ...plain,
-          kind,
-          end,
-          run: (turnOut * out) as 1 | -1,
-          rise,
-          cost: cost + each * rise + (turnOut < 0 ? 0.8 : 0),
-        })),
-      ),
-    )
+  const turnedOut = (kind: 'shelf' | 'shoulder', cost: number, each: number): void => {
+    for (const end of [1, -1] as const)
+      for (const turnOut of [1, -1])
+        for (const rise of shelfRises)
+          put(kind, cost + each * rise + (turnOut < 0 ? 0.8 : 0), 0.5, end, (turnOut * out) as 1 | -1, rise)
+  }
   const framed = prepared.under.length > 0
   const frameWidth = Math.max(0, ...prepared.under.map((frame) => frame.width))
   const width = Math.max(label.width, frameWidth)
   const high = label.up + label.down + prepared.under.reduce((sum, frame) => sum + frame.height + 1.2, 0)
   const inside = span >= 2 * style.arrow + 1.5
   if (style.reading === 'above') {
-    if ((axis === 'x' || !framed) && span >= label.width + 2)
-      for (const [index, place] of [0.5, 0.68, 0.32].entries())
-        forms.push({ ...plain, kind: 'over', place, cost: index * 1.2 })
-    if (axis === 'y') forms.push(...turnedOut('shelf', 2.4, 0.1))
-    if (axis === 'x' || !framed)
-      for (const [index, end] of ([1, -1] as const).entries())
-        forms.push({ ...plain, kind: 'beside', end, cost: 3.6 + index * 1.2 })
+    if ((axis === 'x' || !framed) && span >= label.width + 2) threePlaces('over')
+    if (axis === 'y') turnedOut('shelf', 2.4, 0.1)
+    if (axis === 'x' || !framed) eitherEnd('beside')
   } else {
     const along = axis === 'x' ? width : high
-    if (span >= 2 * style.arrow + 3.5 + along)
-      for (const [index, place] of [0.5, 0.68, 0.32].entries())
-        forms.push({ ...plain, kind: 'in', place, cost: index * 1.2 })
-    if (span >= along + 2 && !inside) forms.push({ ...plain, kind: 'between', cost: 2.4 })
-    for (const [index, end] of ([1, -1] as const).entries())
-      forms.push({ ...plain, kind: 'beyond', end, cost: 3.6 + index * 1.2 })
-    if (axis === 'y') forms.push(...turnedOut('shoulder', 4.2, 0.15))
+    if (span >= 2 * style.arrow + 3.5 + along) threePlaces('in')
+    if (span >= along + 2 && !inside) put('between', 2.4)
+    eitherEnd('beyond')
+    if (axis === 'y') turnedOut('shoulder', 4.2, 0.15)
   }
   if (prepared.datum === undefined) return forms
   return forms.flatMap((form): Form[] => {
