@@ -1,4 +1,3 @@
-import yargs from 'yargs'
 import { suggest } from './suggest.ts'
 import type { Asked, Flag, Verb } from './verb.ts'
 
@@ -19,12 +18,16 @@ export const saysOf = (flag: Flag): string =>
   flag.among === undefined ? flag.says : `${flag.says} (${flag.among.join(', ')})`
 
 /** Reads a command line, with nothing done yet. `width` in characters, for the help. */
-export const readLine = (
+export const readLine = async (
   words: readonly string[],
   verbs: readonly Verb[],
   about: { readonly version: string; readonly width: number },
-): Line => {
-  const { asked, help } = read(words, verbs, about)
+): Promise<Line> => {
+  if (words.length === 1 && words[0] === '--version') return { is: 'text', text: about.version }
+  const plain = readPlain(words, verbs)
+  const { asked, help } = plain
+    ? { asked: plain, help: '' }
+    : (await import('./any-line.ts')).readAny(words, verbs, about)
   if (help !== '') return { is: 'text', text: help }
   const [name, ...things] = asked._.map(String)
   const verb = verbs.find((known) => known.name === name)
@@ -36,62 +39,52 @@ export const readLine = (
             name,
             verbs.map((known) => known.name),
           )}`
-    return { is: 'wrong', wrong: `${wrong}\n\n${read(['--help'], verbs, about).help}` }
+    return {
+      is: 'wrong',
+      wrong: `${wrong}\n\n${(await import('./any-line.ts')).readAny(['--help'], verbs, about).help}`,
+    }
   }
   const wrong = [...wrongThings(verb, things), ...wrongFlags(verb, asked), ...twice(verb, words)]
   if (wrong.length > 0) return { is: 'wrong', wrong: `${wrong.join('\n')}\nusage: borewright ${usage(verb)}` }
   return { is: 'verb', verb, asked: askedOf(verb, things, asked) }
 }
 
-type Read = { readonly _: readonly (string | number)[]; readonly [flag: string]: unknown }
+/** What stands on a line: its words beside the flags, and each flag by its name. */
+export interface Read {
+  readonly _: readonly (string | number)[]
+  readonly [flag: string]: unknown
+}
 
-const read = (
-  words: readonly string[],
-  verbs: readonly Verb[],
-  about: { readonly version: string; readonly width: number },
-): { asked: Read; help: string } => {
-  const parser = yargs([])
-    .scriptName('borewright')
-    .locale('en')
-    .parserConfiguration({
-      'boolean-negation': false,
-      'camel-case-expansion': false,
-      'dot-notation': false,
-      'duplicate-arguments-array': false,
-      'parse-numbers': false,
-      'parse-positional-numbers': false,
-    })
-    .usage(
-      'borewright VERB ...\n\nOne spec of a bore and its keyway in; checked sizes, shop drawings and solids of the tooling out.',
-    )
-    .epilogue(
-      'Exit status: 0 sound, 1 a rule that must hold is broken, 2 the spec or the command cannot be read, 70 a bug of ours.',
-    )
-    .version(about.version)
-    .help()
-    .exitProcess(false)
-    .fail(false)
-    .wrap(about.width)
-  for (const verb of verbs)
-    parser.command(
-      `${verb.name}${verb.takes === '' ? '' : ` ${verb.takes}`}`.split(' ')[0] ?? verb.name,
-      verb.says,
-      (inner) => {
-        inner.usage(`borewright ${verb.name} ${verb.takes}\n\n${verb.says}`)
-        for (const flag of verb.flags)
-          inner.option(flag.name, {
-            describe: saysOf(flag),
-            ...(flag.takes === undefined ? { type: 'boolean' } : { type: 'string', requiresArg: false }),
-          })
-        return inner
-      },
-      () => undefined,
-    )
-  let help = ''
-  const asked = parser.parse([...words], {}, (_error: unknown, _asked: unknown, shown: string) => {
-    help = shown
-  }) as Read
-  return { asked, help }
+/**
+ * Reads a line in its plainest form: a verb, its things, and its own flags once each, a word after those that take one. `undefined` for
+ * any other line. Nearly every line is plain, and all that reads the others, the same, takes longer to load than most verbs to run.
+ */
+export const readPlain = (words: readonly string[], verbs: readonly Verb[]): Read | undefined => {
+  const [name, ...rest] = words
+  const verb = verbs.find((known) => known.name === name)
+  if (verb === undefined || rest.some((word) => /^(?:help|true|false|.*["'].*|)$/s.test(word))) return undefined
+  const things: string[] = [verb.name]
+  const flags: Record<string, string | true> = {}
+  for (let at = 0; at < rest.length; at += 1) {
+    const [word, next] = [rest[at] ?? '', rest[at + 1] ?? '-']
+    if (!word.startsWith('-')) {
+      things.push(word)
+      continue
+    }
+    const [, flagName, after] = /^--([^=]+)(?:=(.+))?$/s.exec(word) ?? []
+    const flag = verb.flags.find((known) => known.name === flagName)
+    if (flag === undefined || Object.hasOwn(flags, flag.name)) return undefined
+    if (flag.takes === undefined) {
+      if (after !== undefined) return undefined
+      flags[flag.name] = true
+    } else {
+      if (after === undefined) at += 1
+      const given = after ?? next
+      if (given.startsWith('-')) return undefined
+      flags[flag.name] = given
+    }
+  }
+  return { _: things, ...flags }
 }
 
 const wrongThings = (verb: Verb, things: readonly string[]): string[] => {

@@ -10,7 +10,7 @@ const { version } = about
 /** Runs one command line and answers with its exit status. Here, and only here, an error that got this far becomes one. */
 export const run = async (words: readonly string[], desk: Desk): Promise<Exit> => {
   try {
-    const line = readLine(words, verbs, { version, width: desk.width })
+    const line = await readLine(words, verbs, { version, width: desk.width })
     if (line.is === 'text') {
       desk.say(line.text)
       return exits.sound
