@@ -51,16 +51,28 @@ export const calledAs = (started: string, folder: string): string => {
 export const typed = (word: string): string =>
   /^[\w./\\:,@%+-]+$/.test(word) ? word : `"${word.replace(/["$`]/g, '\\$&')}"`
 
-/** The desk of this run: colour only at a terminal and without NO_COLOR (no-color.org: any value but the empty one). */
-export const deskOf = (running: NodeJS.Process): Desk => {
-  const attended = running.stdin.isTTY === true && running.stdout.isTTY === true
+/**
+ * The desk of this run: colour only at a terminal and without NO_COLOR (no-color.org: any value but the empty one). `allSaid`: whether
+ * everything that was said has been handed on. What costs time to find out is found out when it is asked for.
+ */
+export const deskOf = (running: NodeJS.Process): Desk & { readonly allSaid: () => boolean } => {
+  const used = new Set<NodeJS.WriteStream>()
+  const write = (stream: NodeJS.WriteStream, text: string): void => {
+    used.add(stream)
+    stream.write(`${text}\n`)
+  }
   return {
     folder: running.cwd(),
-    called: calledAs(running.argv[1] ?? '', running.cwd()),
-    attended,
+    get called() {
+      return calledAs(running.argv[1] ?? '', running.cwd())
+    },
+    get attended() {
+      return running.stdout.isTTY === true && running.stdin.isTTY === true
+    },
     width: widthOf(running.stdout.columns),
     paint: paint(running.stdout.isTTY === true && !running.env['NO_COLOR'] && running.env['TERM'] !== 'dumb'),
-    say: (text) => void running.stdout.write(`${text}\n`),
-    complain: (text) => void running.stderr.write(`${text}\n`),
+    say: (text) => write(running.stdout, text),
+    complain: (text) => write(running.stderr, text),
+    allSaid: () => [...used].every((stream) => stream.writableLength === 0),
   }
 }

@@ -30,4 +30,9 @@ export const run = async (words: readonly string[], desk: Desk): Promise<Exit> =
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error
 })
-process.exitCode = await run(process.argv.slice(2), deskOf(process))
+const desk = deskOf(process)
+process.exitCode = await run(process.argv.slice(2), desk)
+// Once all is said there is nothing to wait for: what the program holds need not be given back piece by piece first.
+setImmediate(() => {
+  if (desk.allSaid()) process.exit()
+})
