@@ -78,9 +78,10 @@ export const limitsOf = (nominal: number, toleranceClass: string): Deviations | 
 }
 
 /** Every class that the tables support at some size, letters by letter, finest grade first. */
-export const isoClasses: readonly string[] = [...holeLetters, ...shaftLetters].flatMap((letter) =>
-  isoGrades.map((grade) => `${letter}${grade}`).filter((name) => limitsOf(20, name)),
-)
+export const isoClasses = (): readonly string[] =>
+  [...holeLetters, ...shaftLetters].flatMap((letter) =>
+    isoGrades.map((grade) => `${letter}${grade}`).filter((name) => limitsOf(20, name)),
+  )
 
 /** Whether a text names a tolerance class that `limitsOf` can answer. */
-export const isToleranceClass = (text: string): boolean => isoClasses.includes(text)
+export const isToleranceClass = (text: string): boolean => isoClasses().includes(text)

@@ -107,10 +107,10 @@ export function readHub(reading: Reading): Hub {
   if (material === undefined && named !== '')
     reading.complain(
       'hub.material',
-      `a material that is known: ${mainNames.join('; ')}`,
+      `a material that is known: ${mainNames().join('; ')}`,
       nearest(named, workMaterialNames),
     )
   return present({ outside, material: material?.name ?? named, hardness: reading.number('hub.hardness') })
 }
 
-const mainNames = workMaterialNames.filter((name) => workMaterial(name)?.name === name)
+const mainNames = () => workMaterialNames.filter((name) => workMaterial(name)?.name === name)

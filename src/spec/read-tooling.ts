@@ -103,11 +103,11 @@ export function readThread(reading: Reading, path: string): string | undefined {
   if (written === undefined || written === '') return undefined
   const thread = threadNamed(written)
   if (thread === undefined) {
-    const [first, last] = [threadNames[0], threadNames.at(-1)]
+    const [first, last] = [threadNames()[0], threadNames().at(-1)]
     reading.complain(
       path,
       `a thread that is known, ${first} to ${last}: "M6", "#10-32", "1/4-28"`,
-      nearest(written, threadNames),
+      nearest(written, threadNames()),
     )
   }
   return thread?.name

@@ -1,5 +1,5 @@
 import { fromInchName, inch } from './inch.ts'
-import { type Band, bandHolding, type Deviations, type Table } from './table.ts'
+import { type Band, bandHolding, type Deviations, type Table, worked } from './table.ts'
 
 export type AsmeForm = 'square' | 'rectangular' | 'taper'
 
@@ -58,11 +58,13 @@ const fit = (
 })
 
 /** Class 1: clearance, bar-stock keys. Class 2: close, key-stock keys; interference is possible. */
-export const asmeFits: Table<AsmeFit> = {
-  source: 'ASME B17.1-1967 (R2013) Keys and Keyseats, standard fits for parallel and taper keys',
-  scope:
-    'class 1: square to 3-1/2 in, rectangular to 7 in wide; class 2: square to 3-1/2 in, rectangular to 7 in, taper to 1-1/4 in wide',
-  rows: [
+export const asmeFits: Table<AsmeFit> = worked(
+  {
+    source: 'ASME B17.1-1967 (R2013) Keys and Keyseats, standard fits for parallel and taper keys',
+    scope:
+      'class 1: square to 3-1/2 in, rectangular to 7 in wide; class 2: square to 3-1/2 in, rectangular to 7 in, taper to 1-1/4 in wide',
+  },
+  () => [
     fit(1, 'square', '0', '1/2', [-2, 0], [0, 2], [-2, 0], seen),
     fit(1, 'square', '1/2', '3/4', [-2, 0], [0, 3], [-2, 0], seen),
     fit(1, 'square', '3/4', '1', [-3, 0], [0, 3], [-3, 0], seen),
@@ -85,7 +87,7 @@ export const asmeFits: Table<AsmeFit> = {
     fit(2, 'rectangular', '3', '7', [0, 3], [0, 2], [-5, 5], remembered),
     fit(2, 'taper', '0', '1-1/4', [0, 1], [0, 2], [0, 5], remembered),
   ],
-}
+)
 
 /** Tolerances for a key of this form, class and nominal width (mm); `undefined` where the standard has none, as for taper keys of class 1. */
 export const asmeFit = (asked: {

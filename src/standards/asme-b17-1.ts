@@ -1,5 +1,5 @@
 import { fromInchName, inch } from './inch.ts'
-import { type Band, bandHolding, sameSize, type Table } from './table.ts'
+import { type Band, bandHolding, sameSize, type Table, worked } from './table.ts'
 
 export { asmeFit, asmeFits } from './asme-b17-1-fits.ts'
 
@@ -37,10 +37,12 @@ const key = (
 })
 
 /** Square and rectangular parallel keys; square is preferred up to shafts of 6-1/2 in, rectangular above. */
-export const asmeKeys: Table<AsmeKey> = {
-  source: 'ASME B17.1-1967 (R2013) Keys and Keyseats, Table 1',
-  scope: 'shafts over 5/16 in, up to 30 in',
-  rows: [
+export const asmeKeys: Table<AsmeKey> = worked(
+  {
+    source: 'ASME B17.1-1967 (R2013) Keys and Keyseats, Table 1',
+    scope: 'shafts over 5/16 in, up to 30 in',
+  },
+  () => [
     key('5/16', '7/16', '3/32', '3/32', undefined, seen),
     key('7/16', '9/16', '1/8', '1/8', '3/32', seen),
     key('9/16', '7/8', '3/16', '3/16', '1/8', seen),
@@ -64,7 +66,7 @@ export const asmeKeys: Table<AsmeKey> = {
     key('22', '26', '6', undefined, '4', remembered),
     key('26', '30', '7', undefined, '5', remembered),
   ],
-}
+)
 
 /** The key for a shaft of this diameter (mm). `undefined` at 5/16 in and below, and over 30 in: the table stops there. */
 export const asmeKeyFor = (shaft: number): AsmeKey | undefined => bandHolding(asmeKeys.rows, shaft)
@@ -100,11 +102,13 @@ const fillet = (over: string, upTo: string, radius: string, chamfer: string): As
   fillet: fromInchName(radius),
   keyChamfer: fromInchName(chamfer),
 })
-export const asmeFillets: Table<AsmeFillet> = {
-  source:
-    'ASME B17.1 table of suggested keyseat fillets and key chamfers, from memory; every chamfer clears its fillet',
-  scope: 'keyseat depths over 1/8 in, up to 2-1/2 in',
-  rows: [
+export const asmeFillets: Table<AsmeFillet> = worked(
+  {
+    source:
+      'ASME B17.1 table of suggested keyseat fillets and key chamfers, from memory; every chamfer clears its fillet',
+    scope: 'keyseat depths over 1/8 in, up to 2-1/2 in',
+  },
+  () => [
     fillet('1/8', '1/4', '1/32', '3/64'),
     fillet('1/4', '1/2', '1/16', '5/64'),
     fillet('1/2', '7/8', '1/8', '5/32'),
@@ -112,26 +116,29 @@ export const asmeFillets: Table<AsmeFillet> = {
     fillet('1-1/4', '1-3/4', '1/4', '9/32'),
     fillet('1-3/4', '2-1/2', '3/8', '13/32'),
   ],
-}
+)
 
 /** Suggested fillet and chamfer for a keyseat of this depth H/2 (mm); `undefined` outside the table, where sharp corners are usual. */
 export const asmeFilletFor = (depth: number): AsmeFillet | undefined => bandHolding(asmeFillets.rows, depth)
 
 /** Size of set screw over a key, by shaft diameter (mm). */
-export const asmeScrewsOverKeys: Table<Band & { readonly size: string }> = {
-  source: 'ASME B17.1 appendix table of set screws for use over keys, from memory',
-  scope: 'shafts over 5/16 in, up to 3-1/4 in',
-  rows: (
-    [
-      ['5/16', '7/16', '#10'],
-      ['7/16', '9/16', '#10'],
-      ['9/16', '7/8', '1/4'],
-      ['7/8', '1-1/4', '5/16'],
-      ['1-1/4', '1-3/8', '3/8'],
-      ['1-3/8', '1-3/4', '3/8'],
-      ['1-3/4', '2-1/4', '1/2'],
-      ['2-1/4', '2-3/4', '1/2'],
-      ['2-3/4', '3-1/4', '5/8'],
-    ] as const
-  ).map(([over, upTo, size]) => ({ over: fromInchName(over), upTo: fromInchName(upTo), size })),
-}
+export const asmeScrewsOverKeys: Table<Band & { readonly size: string }> = worked(
+  {
+    source: 'ASME B17.1 appendix table of set screws for use over keys, from memory',
+    scope: 'shafts over 5/16 in, up to 3-1/4 in',
+  },
+  () =>
+    (
+      [
+        ['5/16', '7/16', '#10'],
+        ['7/16', '9/16', '#10'],
+        ['9/16', '7/8', '1/4'],
+        ['7/8', '1-1/4', '5/16'],
+        ['1-1/4', '1-3/8', '3/8'],
+        ['1-3/8', '1-3/4', '3/8'],
+        ['1-3/4', '2-1/4', '1/2'],
+        ['2-1/4', '2-3/4', '1/2'],
+        ['2-3/4', '3-1/4', '5/8'],
+      ] as const
+    ).map(([over, upTo, size]) => ({ over: fromInchName(over), upTo: fromInchName(upTo), size })),
+)

@@ -58,7 +58,7 @@ export const metricDrills: readonly Drill[] = [
 export const inchDrills: readonly Drill[] = ascending([...fractionDrills, ...numberDrills, ...letterDrills])
 
 /** Every name by which a drill of these tables can be asked for. */
-export const drillNames: readonly string[] = [...inchDrills, ...metricDrills].map((drill) => drill.name)
+export const drillNames = (): readonly string[] => [...inchDrills, ...metricDrills].map((drill) => drill.name)
 
 /** The drill of this name (`#21`, `letter T` or `T`, `23/64`, `8.4`), or `undefined`. */
 export const drillNamed = (name: string): Drill | undefined => {

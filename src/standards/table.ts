@@ -9,6 +9,26 @@ export interface Table<Row> {
   readonly rows: readonly Row[]
 }
 
+/** What is worked out once, when it is first asked for: most jobs look into few of the tables. */
+export const once = <Answer>(work: () => Answer): (() => Answer) => {
+  let known: { readonly answer: Answer } | undefined
+  return () => {
+    known ??= { answer: work() }
+    return known.answer
+  }
+}
+
+/** A table whose rows are worked out when they are first looked at. */
+export const worked = <Row>(told: Omit<Table<Row>, 'rows'>, work: () => readonly Row[]): Table<Row> => {
+  const rows = once(work)
+  return {
+    ...told,
+    get rows() {
+      return rows()
+    },
+  }
+}
+
 /** A range of sizes: over `over`, up to and including `upTo`, mm. */
 export interface Band {
   readonly over: number

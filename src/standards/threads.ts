@@ -1,6 +1,6 @@
 import { drillNamed } from './drills.ts'
 import { inch, inchesNamed } from './inch.ts'
-import type { Table } from './table.ts'
+import { once, type Table, worked } from './table.ts'
 
 /** A thread on hand for set screws and taps. All mm. */
 export interface Thread {
@@ -71,10 +71,12 @@ const unified = (size: string, perInch: number, series: 'UNC' | 'UNF', tap: stri
 }
 
 /** Metric coarse threads, ascending. */
-export const metricThreads: Table<Thread> = {
-  source: 'ISO 261 and ISO 724 coarse series; tap drills of ISO 2306',
-  scope: 'M1.6 to M12, coarse',
-  rows: [
+export const metricThreads: Table<Thread> = worked(
+  {
+    source: 'ISO 261 and ISO 724 coarse series; tap drills of ISO 2306',
+    scope: 'M1.6 to M12, coarse',
+  },
+  () => [
     metric('M1.6', 0.35, '1.25', isoRemembered),
     metric('M2', 0.4, '1.6', iso),
     metric('M2.5', 0.45, '2.05', iso),
@@ -87,13 +89,15 @@ export const metricThreads: Table<Thread> = {
     metric('M10', 1.5, '8.5', iso),
     metric('M12', 1.75, '10.2', iso),
   ],
-}
+)
 
 /** Unified coarse and fine threads: coarse ascending, then fine ascending. */
-export const unifiedThreads: Table<Thread> = {
-  source: 'ASME B1.1 UNC and UNF series; tap drills of the customary 75 % chart',
-  scope: '#0 to 1/2 in, coarse and fine',
-  rows: [
+export const unifiedThreads: Table<Thread> = worked(
+  {
+    source: 'ASME B1.1 UNC and UNF series; tap drills of the customary 75 % chart',
+    scope: '#0 to 1/2 in, coarse and fine',
+  },
+  () => [
     unified('#1', 64, 'UNC', '#53', chartRemembered),
     unified('#2', 56, 'UNC', '#50', chart),
     unified('#3', 48, 'UNC', '#47', chart),
@@ -124,16 +128,21 @@ export const unifiedThreads: Table<Thread> = {
     unified('7/16', 20, 'UNF', '25/64', chart),
     unified('1/2', 20, 'UNF', '29/64', chart),
   ],
-}
+)
 
-const all = [...metricThreads.rows, ...unifiedThreads.rows]
-
-const byName = new Map(
-  all.flatMap((thread) => [[thread.name, thread] as const, [`${thread.name}x${thread.pitch}`, thread] as const]),
+const byName = once(
+  () =>
+    new Map(
+      [...metricThreads.rows, ...unifiedThreads.rows].flatMap((thread) => [
+        [thread.name, thread] as const,
+        [`${thread.name}x${thread.pitch}`, thread] as const,
+      ]),
+    ),
 )
 
 /** The thread of this name (`M5`, `#10-32`, `1/4-28`; `M5x0.8` too), or `undefined`. */
-export const threadNamed = (name: string): Thread | undefined => byName.get(name.trim().replace(/\s+UN[CF]$/i, ''))
+export const threadNamed = (name: string): Thread | undefined => byName().get(name.trim().replace(/\s+UN[CF]$/i, ''))
 
 /** Every thread name, metric first. */
-export const threadNames: readonly string[] = all.map((thread) => thread.name)
+export const threadNames = (): readonly string[] =>
+  [...metricThreads.rows, ...unifiedThreads.rows].map((thread) => thread.name)

@@ -53,7 +53,7 @@ describe('threads', () => {
     expect(threadNamed('1/4-20 UNC')?.callout).toBe('1/4-20 UNC-2B')
     expect(threadNamed('M5x0.8')?.name).toBe('M5')
     expect(['M7', '#10', '1/4', '#10-28', '', 'M5x1'].map(threadNamed)).toEqual(Array(6).fill(undefined))
-    expect(new Set(threadNames).size).toBe(threadNames.length)
+    expect(new Set(threadNames()).size).toBe(threadNames().length)
   })
 })
 

@@ -99,5 +99,5 @@ export const working: Hands<Works> = {
 
   rules: () => rules,
 
-  offered: () => ({ materials: workMaterials.rows.map((row) => row.name), threads: threadNames }),
+  offered: () => ({ materials: workMaterials.rows.map((row) => row.name), threads: threadNames() }),
 }
