@@ -1,4 +1,4 @@
-import type { z } from 'zod'
+import type { z } from 'zod/mini'
 import type { Complaint } from './complaint.ts'
 import { nearest } from './near.ts'
 import { type Place, pathOf, shown, standsAt } from './place.ts'
@@ -58,7 +58,7 @@ function everywhere(schema: unknown, above: readonly string[] = []): readonly (r
 }
 
 /** A key that is not known here: the known key that is near, or the place where it belongs. */
-function meantKey(schema: z.ZodType, place: Place, key: string): string | undefined {
+function meantKey(schema: z.ZodMiniType, place: Place, key: string): string | undefined {
   const near = nearest(meantBy[key] ?? key, keysAt(schema, place))
   if (near !== undefined) return near
   const elsewhere = everywhere(schema).find((path) => path.at(-1) === key && pathOf(path) !== pathOf([...place, key]))
@@ -88,7 +88,7 @@ const deepest = (issue: Issue): readonly Issue[] | undefined => {
 }
 
 /** Complaints of what the schema refuses; the message of an issue is the phrase for what is accepted. */
-export function complaintsOf(schema: z.ZodType, document: unknown, above: Place = []): readonly Complaint[] {
+export function complaintsOf(schema: z.ZodMiniType, document: unknown, above: Place = []): readonly Complaint[] {
   const outcome = schema.safeParse(document)
   if (outcome.success) return []
   return outcome.error.issues
@@ -97,7 +97,7 @@ export function complaintsOf(schema: z.ZodType, document: unknown, above: Place 
     .slice(0, mostComplaints)
 }
 
-function complaintsFrom(schema: z.ZodType, document: unknown, issue: Issue, above: Place): readonly Complaint[] {
+function complaintsFrom(schema: z.ZodMiniType, document: unknown, issue: Issue, above: Place): readonly Complaint[] {
   const path = pathOf([...above, ...issue.path])
   if (issue.code === 'unrecognized_keys') {
     const known = keysAt(schema, issue.path)

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import { z } from 'zod/mini'
 import { specSchema } from './schema.ts'
 
 /** The JSON Schema that editors read, as the text of `borewright.schema.json`. */

@@ -1,4 +1,3 @@
-import './no-eval.ts'
 import type { Makes } from './makes.ts'
 import { answering } from './talk.ts'
 import { working } from './working.ts'
