@@ -3,6 +3,7 @@ import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
 import { licences } from './vite.licences.ts'
+import { light } from './vite.light.ts'
 
 const packages = createRequire(import.meta.url)
 
@@ -33,14 +34,27 @@ const { write } = licences([
   { name: 'Atkinson Hyperlegible Next', folder: join(import.meta.dirname, 'src/writers/faces') },
 ])
 
-/** Reading a line and a spec, and the whole core. */
-const core =
-  /\/(src\/(standards|fits|spec|dimensions|mechanics|plan|checks|design\.ts|sizes\.ts|cli\/(job|suggest|lines|desk|verb|bug)\.ts)|node_modules\/(zod|yaml|yargs|yargs-parser|y18n|cliui|escalade|string-width|strip-ansi|ansi-regex|get-caller-file|get-east-asian-width)\/)/
+/** Files of what is needed together, each loaded when it is asked for: a line, what is shown of a key, and the rest of the core with what reads a file. */
+const groups = [
+  { name: 'line', test: /\/(src\/(cli\/(line|suggest|desk|verb|bug)|spec\/near)\.ts)/ },
+  {
+    name: 'sizes',
+    test: /\/(src\/(standards\/|fits\/|spec\/(?!parse|schema-text|starter)|dimensions\/(bore|basis|sized|section|round|key-told|taper-key|flat-slot|makeable|v-nose|.*-section)|cli\/(lines|sizes)\.ts)|node_modules\/zod\/(?!.*json-schema))/,
+  },
+  {
+    name: 'core',
+    test: /\/(src\/(spec\/parse|dimensions\/|mechanics\/|plan\/|checks\/|design\.ts|sizes\.ts|cli\/(job|telling)\.ts)|node_modules\/yaml\/)/,
+  },
+]
+
+/** What browsers are given does the same, and what is not asked of it can be left out. */
+const forBrowsers = { yaml: join(dirname(packages.resolve('yaml/package.json')), 'browser/dist/index.js') }
 
 // One bundle for the command line and for `import 'borewright'` and 'borewright/node': nothing is left to be installed. Each verb's code is a chunk of its own,
 // loaded when it is asked for.
 export default defineConfig({
   ssr: { noExternal: true },
+  resolve: { alias: forBrowsers },
   build: {
     ssr: true,
     outDir: join(import.meta.dirname, 'dist'),
@@ -52,11 +66,10 @@ export default defineConfig({
       output: {
         entryFileNames: '[name].js',
         chunkFileNames: '[name].js',
-        // What every verb needs, in one file: each file more costs a millisecond.
-        codeSplitting: { groups: [{ name: 'core', test: core }] },
+        codeSplitting: { groups },
         banner: (chunk) => (chunk.name === 'borewright' ? '#!/usr/bin/env node' : ''),
       },
     },
   },
-  plugins: [putBeside, write],
+  plugins: [light, putBeside, write],
 })

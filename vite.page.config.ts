@@ -5,6 +5,7 @@ import { dirname, join, relative } from 'node:path'
 import { createLogger, defineConfig, type Plugin } from 'vite'
 import { contentPolicy } from './src/cli/policy.ts'
 import { licences } from './vite.licences.ts'
+import { light } from './vite.light.ts'
 
 const packages = createRequire(import.meta.url)
 const outDir = join(import.meta.dirname, 'dist/page')
@@ -64,7 +65,7 @@ export default defineConfig({
   publicDir: false,
   customLogger: logger,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  worker: { format: 'es', plugins: () => [gather] },
+  worker: { format: 'es', plugins: () => [gather, light] },
   build: {
     outDir,
     emptyOutDir: true,
@@ -75,5 +76,5 @@ export default defineConfig({
     chunkSizeWarningLimit: 2000,
     rolldownOptions: { checks: { pluginTimings: false } },
   },
-  plugins: [saysItsPolicy, worksOffline, write],
+  plugins: [saysItsPolicy, light, worksOffline, write],
 })

@@ -14,6 +14,7 @@ const sources = [
   'vite.config.ts',
   'vite.page.config.ts',
   'vite.licences.ts',
+  'vite.light.ts',
   'borewright.schema.json',
   'README.md',
   'CHANGELOG.md',
