@@ -129,15 +129,16 @@ export function dxfFile(file: DxfFile): string {
     [100, marker],
     ...tags,
   ]
-  const entity = ({ type, layer, tags, extended }: Entity, owner: string): readonly Tag[] => [
-    [0, type],
-    [5, handle()],
-    [330, owner],
-    [100, 'AcDbEntity'],
-    [8, layer],
-    ...tags,
-    ...(extended ?? []),
-  ]
+  const entity = ({ type, layer, tags, extended = [] }: Entity, owner: string): string => {
+    const head: readonly Tag[] = [
+      [0, type],
+      [5, handle()],
+      [330, owner],
+      [100, 'AcDbEntity'],
+      [8, layer],
+    ]
+    return written(head) + written(tags) + written(extended)
+  }
 
   const tables: Tag[] = [
     ...table('VPORT', (owner) => [
@@ -258,27 +259,32 @@ export function dxfFile(file: DxfFile): string {
     ),
   ]
 
-  const definitions = blocks.flatMap(({ name, layer, entities, record: owner }): Tag[] => [
-    [0, 'BLOCK'],
-    [5, handle()],
-    [330, owner],
-    [100, 'AcDbEntity'],
-    [8, layer],
-    [100, 'AcDbBlockBegin'],
-    [2, name],
-    [70, name.startsWith('*D') ? '1' : '0'],
-    ...at3(10, [0, 0]),
-    [3, name],
-    [1, ''],
-    ...entities.flatMap((each) => entity(each, owner)),
-    [0, 'ENDBLK'],
-    [5, handle()],
-    [330, owner],
-    [100, 'AcDbEntity'],
-    [8, layer],
-    [100, 'AcDbBlockEnd'],
-  ])
-  const entities = blocks.flatMap(({ inFile, record: owner }) => inFile.flatMap((each) => entity(each, owner)))
+  const definitions = blocks.map(({ name, layer, entities, record: owner }) => {
+    const begin: readonly Tag[] = [
+      [0, 'BLOCK'],
+      [5, handle()],
+      [330, owner],
+      [100, 'AcDbEntity'],
+      [8, layer],
+      [100, 'AcDbBlockBegin'],
+      [2, name],
+      [70, name.startsWith('*D') ? '1' : '0'],
+      ...at3(10, [0, 0]),
+      [3, name],
+      [1, ''],
+    ]
+    const inside = entities.map((each) => entity(each, owner))
+    const end: readonly Tag[] = [
+      [0, 'ENDBLK'],
+      [5, handle()],
+      [330, owner],
+      [100, 'AcDbEntity'],
+      [8, layer],
+      [100, 'AcDbBlockEnd'],
+    ]
+    return [written(begin), ...inside, written(end)].join('')
+  })
+  const entities = blocks.flatMap(({ inFile, record: owner }) => inFile.map((each) => entity(each, owner)))
 
   const dictionary = (own: string, owner: string, entries: readonly (readonly [string, string])[]): readonly Tag[] => [
     [0, 'DICTIONARY'],
@@ -394,21 +400,22 @@ export function dxfFile(file: DxfFile): string {
     ...variable('$INSUNITS', [70, '4']),
     ...variable('$HANDSEED', [5, (last + 1).toString(16).toUpperCase()]),
   ]
-  const section = (name: string, tags: readonly Tag[]): readonly Tag[] => [
-    [0, 'SECTION'],
-    [2, name],
-    ...tags,
-    [0, 'ENDSEC'],
-  ]
+  const section = (name: string, ...texts: readonly string[]): string =>
+    `  0\nSECTION\n  2\n${name}\n${texts.join('')}  0\nENDSEC\n`
   return [
-    ...section('HEADER', header),
-    ...section('CLASSES', []),
-    ...section('TABLES', tables),
-    ...section('BLOCKS', definitions),
-    ...section('ENTITIES', entities),
-    ...section('OBJECTS', objects),
-    [0, 'EOF'] satisfies Tag,
-  ]
-    .map(([code, value]) => `${String(code).padStart(3)}\n${value}\n`)
-    .join('')
+    section('HEADER', written(header)),
+    section('CLASSES'),
+    section('TABLES', written(tables)),
+    section('BLOCKS', ...definitions),
+    section('ENTITIES', ...entities),
+    section('OBJECTS', written(objects)),
+    '  0\nEOF\n',
+  ].join('')
+}
+
+/** Tags as they stand in a file: a code three signs wide, and under it its value. */
+function written(tags: readonly Tag[]): string {
+  let text = ''
+  for (const [code, value] of tags) text += `${code < 10 ? '  ' : code < 100 ? ' ' : ''}${code}\n${value}\n`
+  return text
 }

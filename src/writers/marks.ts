@@ -4,7 +4,12 @@ import type { Point } from '../solid/outline.ts'
 export function decimal(value: number, places: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`not a number that can be drawn: ${value}`)
   const fixed = value.toFixed(places)
-  const short = fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed
+  let end = fixed.length
+  if (fixed.includes('.')) {
+    while (fixed[end - 1] === '0') end--
+    if (fixed[end - 1] === '.') end--
+  }
+  const short = fixed.slice(0, end)
   return short === '-0' ? '0' : short
 }
 
