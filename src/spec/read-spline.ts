@@ -45,8 +45,8 @@ function byIso(reading: Reading): Sized | undefined {
     const accepted =
       here.length > 0
         ? `a size of iso-14 for this bore: ${here.join(', ')}`
-        : `a size of iso-14: ${isoSplineNames[0]}, for ${isoSplines.scope}; or count, width and major by hand`
-    reading.complain(`${key}.size`, accepted, size === undefined ? undefined : nearest(size, isoSplineNames))
+        : `a size of iso-14: ${isoSplineNames()[0]}, for ${isoSplines.scope}; or count, width and major by hand`
+    reading.complain(`${key}.size`, accepted, size === undefined ? undefined : nearest(size, isoSplineNames()))
     return undefined
   }
   if (bore !== undefined && Math.abs(bore - row.minor) > sameBore) {
@@ -67,7 +67,7 @@ function byIso(reading: Reading): Sized | undefined {
 
 /** Designations of the splines of iso-14 whose bore this is. */
 const namesFor = (bore: number): readonly string[] =>
-  isoSplines.rows.flatMap(({ minor }, n) => (Math.abs(minor - bore) <= sameBore ? (isoSplineNames[n] ?? []) : []))
+  isoSplines.rows.flatMap(({ minor }, n) => (Math.abs(minor - bore) <= sameBore ? (isoSplineNames()[n] ?? []) : []))
 
 function bySae(reading: Reading): Sized | undefined {
   nothing(

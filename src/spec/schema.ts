@@ -387,7 +387,7 @@ export const specSchema = keyed('One job: a bore, its feature, and what the shop
   ),
   shop: maybe(
     () =>
-      z.union([textAs('Path of a shop file', ['shop.yaml'], 'a path'), shopSchema], {
+      z.union([textAs('Path of a shop file', ['shop.yaml'], 'a path'), shopSchema()], {
         error: 'the path of a shop file, or what is on hand',
       }),
     { description: 'What is on hand: the path of a shop file, from this one, or the lists themselves' },

@@ -27,7 +27,7 @@ export function readShop(
   document: unknown,
   units: Units,
 ): { readonly shop: Shop } | { readonly complaints: readonly Complaint[] } {
-  const refused = complaintsOf(shopSchema, document, ['shop'])
+  const refused = complaintsOf(shopSchema(), document, ['shop'])
   if (refused.length > 0) return { complaints: refused }
   const file = reading(document, reading(document, units).word('units', ['mm', 'in']) ?? units, 'shop')
   const usual = usualShop(file.units)

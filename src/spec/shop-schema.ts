@@ -1,4 +1,5 @@
 import { z } from 'zod/mini'
+import { once } from '../standards/table.ts'
 import { keyed, lengthAs, maybe, numberAs, quantityAs, textAs, told, wordAs } from './leaf.ts'
 import { force, stiffness } from './quantity.ts'
 
@@ -58,58 +59,61 @@ const machine = () =>
   })
 
 /** What is on hand, as written. What is left out is the default list for the units. */
-export const shopSchema = keyed('What is on hand; a list that is left out is the usual one', {
-  $schema: maybe(() => textAs('Names the schema for an editor', ['borewright.schema.json'], 'a path')),
-  units: maybe(() => wordAs('What a bare number is in; left out: as in the spec', ['mm', 'in'])),
-  drills: maybe(() => list('Drills', lengthAs('A drill', [8.4, '#7', 'letter F', '23/64 in'], { drill: true }))),
-  reamers: maybe(() => list('Reamers', bar())),
-  taps: maybe(() => list('Taps', thread())),
-  screws: maybe(() =>
-    list(
-      'Set screws: threads, or with the lengths on hand',
-      z.union([thread(), screw()], { error: 'a thread, "M6", or { thread, lengths }' }),
+export const shopSchema = once(() =>
+  keyed('What is on hand; a list that is left out is the usual one', {
+    $schema: maybe(() => textAs('Names the schema for an editor', ['borewright.schema.json'], 'a path')),
+    units: maybe(() => wordAs('What a bare number is in; left out: as in the spec', ['mm', 'in'])),
+    drills: maybe(() => list('Drills', lengthAs('A drill', [8.4, '#7', 'letter F', '23/64 in'], { drill: true }))),
+    reamers: maybe(() => list('Reamers', bar())),
+    taps: maybe(() => list('Taps', thread())),
+    screws: maybe(() =>
+      list(
+        'Set screws: threads, or with the lengths on hand',
+        z.union([thread(), screw()], { error: 'a thread, "M6", or { thread, lengths }' }),
+      ),
     ),
-  ),
-  threads: maybe(() => list('Threads for which there are both taps and set screws', thread())),
-  bits: maybe(() =>
-    list('Tool-bit blanks', z.union([lengthAs('Side of a square blank', [8]), blank()], { error: blankPhrase })),
-  ),
-  bars: maybe(() => list('Round bar for cutter bars', bar())),
-  rounds: maybe(() => list('Round bar for bushings', bar())),
-  collets: maybe(() => list('Diameters that collet or holder takes', bar())),
-  shims: maybe(() => list('Shim and feeler stock, thicknesses', lengthAs('A thickness', [0.1, '0.005 in']))),
-  endMills: maybe(() => list('End mills', bar())),
-  pins: maybe(() => list('Pins', bar())),
-  plugs: maybe(() => list('Plug gauges', bar())),
-  gears: maybe(() =>
-    list(
-      'Teeth of gears that can serve for an index plate',
-      numberAs('Teeth', [48], { least: 8, most: 400, whole: true }),
+    threads: maybe(() => list('Threads for which there are both taps and set screws', thread())),
+    bits: maybe(() =>
+      list('Tool-bit blanks', z.union([lengthAs('Side of a square blank', [8]), blank()], { error: blankPhrase })),
     ),
-  ),
-  machines: maybe(() => list('Machines', machine())),
-  dividing: maybe(() =>
-    keyed('A dividing head', {
-      ratio: () => numberAs('Turns of the crank for one of the work', [40], { least: 1, most: 720, whole: true }),
-      circles: () => list('Holes in the circles', numberAs('Holes', [15], { least: 2, most: 400, whole: true })),
-    }),
-  ),
-  measuring: maybe(() =>
-    keyed('What the instruments can be trusted to', {
-      caliper: maybe(() => trusted('Caliper')),
-      micrometer: maybe(() => trusted('Micrometer')),
-      depthMicrometer: maybe(() => trusted('Depth micrometer')),
-      boreGauge: maybe(() => trusted('Bore gauge')),
-      indicator: maybe(() => trusted('Indicator')),
-      blocks: maybe(() => trusted('Gauge blocks, a stack')),
-      square: maybe(() => lengthAs('Square: out of true over 100 mm (4 in)', [0.02, '0.001 in'])),
-    }),
-  ),
-  printer: maybe(() =>
-    keyed('As measured on this printer', {
-      outside: () => lengthAs('An outside, per side: negative where it comes out small', [-0.1], { signed: true }),
-      inside: () => lengthAs('An inside, per side: negative where the hole comes out small', [-0.15], { signed: true }),
-      foot: () => lengthAs("Chamfer against the first layer's spread", [0.4], { zero: true }),
-    }),
-  ),
-})
+    bars: maybe(() => list('Round bar for cutter bars', bar())),
+    rounds: maybe(() => list('Round bar for bushings', bar())),
+    collets: maybe(() => list('Diameters that collet or holder takes', bar())),
+    shims: maybe(() => list('Shim and feeler stock, thicknesses', lengthAs('A thickness', [0.1, '0.005 in']))),
+    endMills: maybe(() => list('End mills', bar())),
+    pins: maybe(() => list('Pins', bar())),
+    plugs: maybe(() => list('Plug gauges', bar())),
+    gears: maybe(() =>
+      list(
+        'Teeth of gears that can serve for an index plate',
+        numberAs('Teeth', [48], { least: 8, most: 400, whole: true }),
+      ),
+    ),
+    machines: maybe(() => list('Machines', machine())),
+    dividing: maybe(() =>
+      keyed('A dividing head', {
+        ratio: () => numberAs('Turns of the crank for one of the work', [40], { least: 1, most: 720, whole: true }),
+        circles: () => list('Holes in the circles', numberAs('Holes', [15], { least: 2, most: 400, whole: true })),
+      }),
+    ),
+    measuring: maybe(() =>
+      keyed('What the instruments can be trusted to', {
+        caliper: maybe(() => trusted('Caliper')),
+        micrometer: maybe(() => trusted('Micrometer')),
+        depthMicrometer: maybe(() => trusted('Depth micrometer')),
+        boreGauge: maybe(() => trusted('Bore gauge')),
+        indicator: maybe(() => trusted('Indicator')),
+        blocks: maybe(() => trusted('Gauge blocks, a stack')),
+        square: maybe(() => lengthAs('Square: out of true over 100 mm (4 in)', [0.02, '0.001 in'])),
+      }),
+    ),
+    printer: maybe(() =>
+      keyed('As measured on this printer', {
+        outside: () => lengthAs('An outside, per side: negative where it comes out small', [-0.1], { signed: true }),
+        inside: () =>
+          lengthAs('An inside, per side: negative where the hole comes out small', [-0.15], { signed: true }),
+        foot: () => lengthAs("Chamfer against the first layer's spread", [0.4], { zero: true }),
+      }),
+    ),
+  }),
+)

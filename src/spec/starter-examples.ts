@@ -75,7 +75,7 @@ export function othersFor(units: Units, diameter: number): readonly string[] {
     return inchName(thirtySeconds) ?? rounded(thirtySeconds / inch, 4)
   }
   const iso = isoSplines.rows.findIndex(({ minor }) => Math.abs(minor - diameter) < 1e-6)
-  const name = metricJob ? isoSplineNames[iso] : undefined
+  const name = metricJob ? isoSplineNames()[iso] : undefined
   const fine = (mm: number): string => (metricJob ? trimmed(mm, 1) : rounded(mm / inch, 3))
   return [
     name === undefined

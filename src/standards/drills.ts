@@ -1,5 +1,5 @@
 import { inch, inchName } from './inch.ts'
-import { sameSize } from './table.ts'
+import { once, sameSize } from './table.ts'
 
 /** A twist drill: the name it is asked for by (`#21`, `letter T`, `23/64`, `8.4`) and its diameter in mm. */
 export interface Drill {
@@ -30,40 +30,43 @@ const steps = (from: number, to: number, each: number): readonly number[] =>
   Array.from({ length: Math.round((to - from) / each) + 1 }, (_, n) => Math.round((from + n * each) * 100) / 100)
 
 /** #80 to #1, ascending. */
-export const numberDrills: readonly Drill[] = ascending(
-  numbers.map((size, n) => ({ name: `#${n + 1}`, diameter: (size / 10000) * inch })),
+export const numberDrills = once(() =>
+  ascending(numbers.map((size, n) => ({ name: `#${n + 1}`, diameter: (size / 10000) * inch }))),
 )
 
 /** Letter A to letter Z, ascending. */
-export const letterDrills: readonly Drill[] = letters.map((size, n) => ({
-  name: `letter ${String.fromCharCode(65 + n)}`,
-  diameter: (size / 1000) * inch,
-}))
+export const letterDrills = once((): readonly Drill[] =>
+  letters.map((size, n) => ({ name: `letter ${String.fromCharCode(65 + n)}`, diameter: (size / 1000) * inch })),
+)
 
 /** 1/64 to 1 in by 1/64, ascending; the last is named `1 in`. */
-export const fractionDrills: readonly Drill[] = Array.from({ length: 64 }, (_, n) => {
-  const diameter = ((n + 1) / 64) * inch
-  // `1` alone would be the metric drill.
-  return { name: n === 63 ? '1 in' : (inchName(diameter) ?? ''), diameter }
-})
+export const fractionDrills = once((): readonly Drill[] =>
+  Array.from({ length: 64 }, (_, n) => {
+    const diameter = ((n + 1) / 64) * inch
+    // `1` alone would be the metric drill.
+    return { name: n === 63 ? '1 in' : (inchName(diameter) ?? ''), diameter }
+  }),
+)
 
 /** Metric drills: 0.5 to 3 by 0.05, to 13 by 0.1, to 25 by 0.5 mm. Common practice, no source. */
-export const metricDrills: readonly Drill[] = [
-  ...steps(0.5, 3, 0.05),
-  ...steps(3.1, 13, 0.1),
-  ...steps(13.5, 25, 0.5),
-].map((diameter) => ({ name: String(diameter), diameter }))
+export const metricDrills = once((): readonly Drill[] =>
+  [...steps(0.5, 3, 0.05), ...steps(3.1, 13, 0.1), ...steps(13.5, 25, 0.5)].map((diameter) => ({
+    name: String(diameter),
+    diameter,
+  })),
+)
 
 /** Every inch drill, ascending; where two are one size (1/4 and letter E) the fraction comes first. */
-export const inchDrills: readonly Drill[] = ascending([...fractionDrills, ...numberDrills, ...letterDrills])
+export const inchDrills = once(() => ascending([...fractionDrills(), ...numberDrills(), ...letterDrills()]))
 
 /** Every name by which a drill of these tables can be asked for. */
-export const drillNames = (): readonly string[] => [...inchDrills, ...metricDrills].map((drill) => drill.name)
+export const drillNames = (): readonly string[] => [...inchDrills(), ...metricDrills()].map((drill) => drill.name)
 
 /** The drill of this name (`#21`, `letter T` or `T`, `23/64`, `8.4`), or `undefined`. */
 export const drillNamed = (name: string): Drill | undefined => {
   const full = /^[A-Z]$/.test(name) ? `letter ${name}` : name
-  return inchDrills.find((drill) => drill.name === full) ?? metricDrills.find((drill) => drill.name === full)
+  // No name stands in both.
+  return metricDrills().find((drill) => drill.name === full) ?? inchDrills().find((drill) => drill.name === full)
 }
 
 /** The smallest of these drills that is no smaller than the diameter (mm); `undefined` if all are smaller. */

@@ -1,4 +1,4 @@
-import { sameSize, type Table } from './table.ts'
+import { sameSize, type Table, worked } from './table.ts'
 
 /** A straight-sided spline that centres on its minor diameter, hub and shaft alike. All mm. */
 export interface IsoSpline {
@@ -38,10 +38,12 @@ const light = (...sizes: Sizes) => row('light', lightSource, sizes)
 const medium = (...sizes: Sizes) => row('medium', mediumSource, sizes)
 
 /** Columns: slots, minor diameter, major diameter, width. */
-export const isoSplines: Table<IsoSpline> = {
-  source: 'ISO 14:1982 straight-sided splines for cylindrical shafts with internal centring, light and medium series',
-  scope: 'light series, minor diameters 23 to 112 mm; medium series, 11 to 112 mm',
-  rows: [
+export const isoSplines: Table<IsoSpline> = worked(
+  {
+    source: 'ISO 14:1982 straight-sided splines for cylindrical shafts with internal centring, light and medium series',
+    scope: 'light series, minor diameters 23 to 112 mm; medium series, 11 to 112 mm',
+  },
+  () => [
     light(6, 23, 26, 6),
     light(6, 26, 30, 6),
     light(6, 28, 32, 7),
@@ -78,12 +80,11 @@ export const isoSplines: Table<IsoSpline> = {
     medium(10, 102, 112, 16),
     medium(10, 112, 125, 18),
   ],
-}
+)
 
 /** Designations as the standard writes them, light series first: `6x23x26`. */
-export const isoSplineNames: readonly string[] = isoSplines.rows.map(
-  ({ count, minor, major }) => `${count}x${minor}x${major}`,
-)
+export const isoSplineNames = (): readonly string[] =>
+  isoSplines.rows.map(({ count, minor, major }) => `${count}x${minor}x${major}`)
 
 /** The spline of a designation: slots x minor x major, with `x` or `×`, spaces allowed. `undefined` if the standard has none. */
 export const isoSplineNamed = (name: string): IsoSpline | undefined => {

@@ -1,5 +1,5 @@
 import { fromInchName, inch, inchesNamed, poundForce, poundForceInch } from './inch.ts'
-import { sameSize, type Table } from './table.ts'
+import { once, sameSize, type Table, worked } from './table.ts'
 import { threadNamed } from './threads.ts'
 
 /** A socket set screw with cup point. All mm, N, N mm. */
@@ -45,10 +45,12 @@ const metric = (
 })
 
 /** ISO 4029 set screws, cup point. */
-export const metricSetScrews: Table<SetScrew> = {
-  source: 'ISO 4029:2003 (DIN 916) hexagon socket set screws with cup point',
-  scope: 'M1.6 to M12',
-  rows: [
+export const metricSetScrews: Table<SetScrew> = worked(
+  {
+    source: 'ISO 4029:2003 (DIN 916) hexagon socket set screws with cup point',
+    scope: 'M1.6 to M12',
+  },
+  () => [
     metric(
       'M1.6',
       0.7,
@@ -68,18 +70,18 @@ export const metricSetScrews: Table<SetScrew> = {
     metric('M10', 5, 6, 10, 50, 33),
     metric('M12', 6, 8, 12, 60, undefined),
   ],
-}
+)
 
 /** ASME B18.3 lengths in inches, from memory: by 1/32 to 3/16, 1/16 to 1/2, 1/8 to 1, 1/4 to 2, 1/2 to 6. */
 const steps = (from: number, to: number, each: number): readonly number[] =>
   Array.from({ length: Math.round((to - from) / each) + 1 }, (_, n) => from + n * each)
-const inchLengths = [
+const inchLengths = once(() => [
   ...steps(1 / 16, 3 / 16, 1 / 32),
   ...steps(1 / 4, 1 / 2, 1 / 16),
   ...steps(5 / 8, 1, 1 / 8),
   ...steps(1.25, 2, 1 / 4),
   ...steps(2.5, 6, 1 / 2),
-]
+])
 
 const b18 = 'ASME B18.3-2003 tables (hexagon, cup point); length range from memory'
 const torqueSeen = 'seating torque in two charts'
@@ -98,7 +100,7 @@ const unified = (
   cupPoint: cupPoint * inch,
   hexKey: hexKeyName.startsWith('.') ? Number(hexKeyName) * inch : fromInchName(hexKeyName),
   hexKeyName,
-  lengths: inchLengths
+  lengths: inchLengths()
     .filter((length) => length >= inchesNamed(lengths[0]) - sameSize && length <= inchesNamed(lengths[1]) + sameSize)
     .map((length) => length * inch),
   seatingTorque: torque * poundForceInch,
@@ -107,10 +109,12 @@ const unified = (
 })
 
 /** ASME B18.3 set screws, cup point. Columns: size, key, cup point (largest, in), lengths, torque lbf in, holding lbf. */
-export const inchSetScrews: Table<SetScrew> = {
-  source: 'ASME B18.3-2003 socket set screws with cup point; holding forces Shigley Table 7-4',
-  scope: '#0 to 1/2 in',
-  rows: [
+export const inchSetScrews: Table<SetScrew> = worked(
+  {
+    source: 'ASME B18.3-2003 socket set screws with cup point; holding forces Shigley Table 7-4',
+    scope: '#0 to 1/2 in',
+  },
+  () => [
     unified('#0', '.028', 0.033, ['1/16', '3/16'], 1, 50, `sizes and lengths from memory (ASME B18.3); ${holdingSeen}`),
     unified('#1', '.035', 0.04, ['1/16', '1/4'], 1.8, 65, `sizes and lengths from memory (ASME B18.3); ${holdingSeen}`),
     unified('#2', '.035', 0.047, ['1/8', '1/4'], 1.8, 85, `${b18}; ${holdingSeen}`),
@@ -126,15 +130,15 @@ export const inchSetScrews: Table<SetScrew> = {
     unified('7/16', '7/32', 0.252, ['3/8', '2'], 430, 2500, `${b18}; ${rememberedForces}`),
     unified('1/2', '1/4', 0.291, ['3/8', '3'], 620, 3000, `${b18}; ${torqueSeen}; ${rememberedForces}`),
   ],
-}
+)
 
 const bySize = {
-  metric: new Map(metricSetScrews.rows.map((row) => [row.size, row] as const)),
-  inch: new Map(inchSetScrews.rows.map((row) => [row.size, row] as const)),
+  metric: once(() => new Map(metricSetScrews.rows.map((row) => [row.size, row] as const))),
+  inch: once(() => new Map(inchSetScrews.rows.map((row) => [row.size, row] as const))),
 }
 
 /** The cup-point set screw of a thread (`M5`, `#10-32`, `1/4-28`); `undefined` if thread or screw is not in the tables. */
 export const setScrewFor = (threadName: string): SetScrew | undefined => {
   const thread = threadNamed(threadName)
-  return thread && bySize[thread.system].get(thread.size)
+  return thread && bySize[thread.system]().get(thread.size)
 }

@@ -32,7 +32,7 @@ const blanks = (square: readonly number[], round: readonly number[]): StockLists
 
 const metric = once(
   (): StockLists => ({
-    drills: metricDrills,
+    drills: metricDrills(),
     threads: ['M1.6', 'M2', 'M2.5', 'M3', 'M4', 'M5', 'M6', 'M8', 'M10', 'M12'],
     bits: blanks([2, 2.5, 3, 4, 5, 6, 8, 10, 12, 14, 16], [1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 14, 16]),
     bars: [...steps(3, 10, 0.5), 11, 12, 14, 15, 16, 18, 20, 22, 24, 25, 28, 30, 32, 35, 36, 38, 40, 45, 50, 60],
@@ -44,7 +44,7 @@ const metric = once(
 
 const inches = once(
   (): StockLists => ({
-    drills: inchDrills,
+    drills: inchDrills(),
     threads: [
       '#0-80',
       '#1-72',

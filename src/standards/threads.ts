@@ -130,18 +130,18 @@ export const unifiedThreads: Table<Thread> = worked(
   ],
 )
 
-const byName = once(
-  () =>
-    new Map(
-      [...metricThreads.rows, ...unifiedThreads.rows].flatMap((thread) => [
-        [thread.name, thread] as const,
-        [`${thread.name}x${thread.pitch}`, thread] as const,
-      ]),
-    ),
-)
+const named = (rows: readonly Thread[]): ReadonlyMap<string, Thread> =>
+  new Map(
+    rows.flatMap((thread) => [[thread.name, thread] as const, [`${thread.name}x${thread.pitch}`, thread] as const]),
+  )
+const metricNamed = once(() => named(metricThreads.rows))
+const unifiedNamed = once(() => named(unifiedThreads.rows))
 
 /** The thread of this name (`M5`, `#10-32`, `1/4-28`; `M5x0.8` too), or `undefined`. */
-export const threadNamed = (name: string): Thread | undefined => byName().get(name.trim().replace(/\s+UN[CF]$/i, ''))
+export const threadNamed = (name: string): Thread | undefined => {
+  const bare = name.trim().replace(/\s+UN[CF]$/i, '')
+  return metricNamed().get(bare) ?? unifiedNamed().get(bare)
+}
 
 /** Every thread name, metric first. */
 export const threadNames = (): readonly string[] =>

@@ -16,7 +16,7 @@ const ascends = (sizes: readonly number[]) => sizes.every((size, i) => i === 0 |
 
 describe('drills', () => {
   it('every number and letter drill is the size on the chart, exactly 25.4 to the inch', () => {
-    expect(drillChart).toHaveLength(numberDrills.length + letterDrills.length)
+    expect(drillChart).toHaveLength(numberDrills().length + letterDrills().length)
     for (const [name, inches] of drillChart)
       expect([name, drillNamed(name)?.diameter]).toEqual([name, expect.closeTo(inches * 25.4, 9)])
   })
@@ -39,34 +39,38 @@ describe('drills', () => {
   })
 
   it('each list rises, number drills fall with their number, letters begin where numbers end', () => {
-    for (const list of [numberDrills, letterDrills, fractionDrills, metricDrills, inchDrills])
+    for (const list of [numberDrills(), letterDrills(), fractionDrills(), metricDrills(), inchDrills()])
       expect(ascends(list.map((drill) => drill.diameter))).toBe(true)
-    expect(numberDrills.map((drill) => drill.name).slice(-3)).toEqual(['#3', '#2', '#1'])
-    expect(new Set(numberDrills.map((drill) => drill.diameter)).size).toBe(80)
-    expect(letterDrills[0]?.diameter).toBeGreaterThan(numberDrills.at(-1)?.diameter ?? 99)
-    expect(inchDrills).toHaveLength(80 + 26 + 64)
+    expect(
+      numberDrills()
+        .map((drill) => drill.name)
+        .slice(-3),
+    ).toEqual(['#3', '#2', '#1'])
+    expect(new Set(numberDrills().map((drill) => drill.diameter)).size).toBe(80)
+    expect(letterDrills()[0]?.diameter).toBeGreaterThan(numberDrills().at(-1)?.diameter ?? 99)
+    expect(inchDrills()).toHaveLength(80 + 26 + 64)
   })
 
   it('letter E is a quarter inch, and the fraction is met first', () => {
     expect(drillNamed('E')?.diameter).toBeCloseTo(6.35, 9)
-    expect(drillAtOrAbove(6.35, inchDrills)?.name).toBe('1/4')
+    expect(drillAtOrAbove(6.35, inchDrills())?.name).toBe('1/4')
   })
 
   it('metric steps: 0.05 to 3, 0.1 to 13, 0.5 to 25', () => {
-    expect(metricDrills.map((drill) => drill.diameter)).toEqual(
+    expect(metricDrills().map((drill) => drill.diameter)).toEqual(
       expect.arrayContaining([0.5, 2.05, 2.95, 3.1, 4.2, 13, 13.5, 25]),
     )
-    expect(metricDrills.every((drill) => drill.name === String(drill.diameter))).toBe(true)
+    expect(metricDrills().every((drill) => drill.name === String(drill.diameter))).toBe(true)
     expect(drillNamed('1')?.diameter).toBe(1)
     expect(drillNamed('1 in')?.diameter).toBe(25.4)
   })
 
   it('the next drill up: a size that is there stays, the hole is never smaller than asked', () => {
-    expect(drillAtOrAbove(8.355869, metricDrills)?.name).toBe('8.4')
-    expect(drillAtOrAbove(8.4, metricDrills)?.name).toBe('8.4')
-    expect(drillAtOrAbove(0.26177 * inch, inchDrills)?.name).toBe('17/64')
-    expect(drillAtOrAbove(0.347977 * inch, inchDrills)?.name).toBe('letter S')
-    expect(drillAtOrAbove(25.5, metricDrills)).toBeUndefined()
+    expect(drillAtOrAbove(8.355869, metricDrills())?.name).toBe('8.4')
+    expect(drillAtOrAbove(8.4, metricDrills())?.name).toBe('8.4')
+    expect(drillAtOrAbove(0.26177 * inch, inchDrills())?.name).toBe('17/64')
+    expect(drillAtOrAbove(0.347977 * inch, inchDrills())?.name).toBe('letter S')
+    expect(drillAtOrAbove(25.5, metricDrills())).toBeUndefined()
     expect(drillAtOrAbove(5, [])).toBeUndefined()
     expect(
       drillAtOrAbove(5, [
