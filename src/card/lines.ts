@@ -168,16 +168,27 @@ export function linesOf(words: Words, plain: Dress, width: number): readonly Lin
 export const wordsWidth = (words: Words, plain: Dress): number =>
   piecesOf(words, plain).reduce((sum, piece) => sum + piece.width, 0)
 
-/** The widest stretch of words that does not break at a blank, mm. */
-export const widestCluster = (words: Words, plain: Dress): number =>
-  clustersOf(piecesOf(words, plain)).reduce((most, { width }) => Math.max(most, width), 0)
+interface Measured {
+  /** On one line, mm. */
+  readonly whole: number
+  /** Its widest stretch that does not break at a blank. */
+  readonly cluster: number
+  /** The least that the widest thing in it needs: boxes and lines to write on are shortened, but not under their usual length. */
+  readonly thing: number
+}
 
-/** The least that the widest thing among words needs, mm: boxes and lines to write on are shortened, but not under their usual length. */
-export const widestThing = (words: Words, plain: Dress): number =>
-  piecesOf(words, plain).reduce(
-    (most, { piece, width }) => (piece === 'letters' ? most : Math.max(most, Math.min(width, writeBox.width))),
-    0,
-  )
+/** The widths that words take, mm. */
+export function measured(words: Words, plain: Dress): Measured {
+  const pieces = piecesOf(words, plain)
+  return {
+    whole: pieces.reduce((sum, piece) => sum + piece.width, 0),
+    cluster: clustersOf(pieces).reduce((most, { width }) => Math.max(most, width), 0),
+    thing: pieces.reduce(
+      (most, { piece, width }) => (piece === 'letters' ? most : Math.max(most, Math.min(width, writeBox.width))),
+      0,
+    ),
+  }
+}
 
 function setLine(pieces: readonly Piece[], plain: Dress): Line {
   const size = pieces.reduce(

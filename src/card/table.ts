@@ -1,7 +1,7 @@
 /** A table as slabs: numbers with their decimal marks under one another, cells to write in, heads that come again on the next side. */
 import { type Cell, type Column, isWords, type Row, type Table, type Words } from './document.ts'
 import { widthOf } from './letters.ts'
-import { type Dress, lineHeight, linesOf, widestCluster, widestThing, wordsWidth } from './lines.ts'
+import { type Dress, lineHeight, linesOf, measured } from './lines.ts'
 import { type Mark, moved, type Slab } from './marks.ts'
 import { type Stacked, stacked } from './stack.ts'
 import { boxed, dial, heavy, inTable, slotted, small, thin, tickBox, writeBox } from './type.ts'
@@ -82,10 +82,9 @@ interface Wanted {
   readonly most: number
 }
 
-/** The least width that takes a head in two lines, to the millimetre. */
-function inTwo(head: Words, dress: Dress): number {
-  const whole = wordsWidth(head, dress)
-  let width = Math.max(whole / 2, widestCluster(head, dress))
+/** The least width that takes a head in two lines, to the millimetre; `whole` on one, `cluster` where it does not break. */
+function inTwo(head: Words, dress: Dress, { whole, cluster }: ReturnType<typeof measured>): number {
+  let width = Math.max(whole / 2, cluster)
   while (width < whole && linesOf(head, dress, width).length > 2) width += 1
   return Math.min(width, whole)
 }
@@ -96,15 +95,18 @@ function wanted(column: Column, cells: readonly Cell[], size: number, names: boo
     return whole + fraction + other
   }
   let hard = column.align === 'decimal' ? together(cells) : Math.max(0, ...cells.map((cell) => together([cell])))
-  let least = Math.max(column.width ?? 0, hard, widestCluster(headOf(column), { size, bold: true }))
-  let most = Math.max(least, inTwo(headOf(column), { size, bold: true }))
+  const head = headOf(column)
+  const headDress = { size, bold: true }
+  const headWidths = measured(head, headDress)
+  let least = Math.max(column.width ?? 0, hard, headWidths.cluster)
+  let most = Math.max(least, inTwo(head, headDress, headWidths))
   for (const cell of cells) {
     const words = isTick(cell) ? tickWords(cell) : wordsOf(cell)
     if (words !== undefined) {
-      const dress = { size, bold: names && typeof cell === 'string' }
-      hard = Math.max(hard, widestThing(words, dress))
-      least = Math.max(least, widestCluster(words, dress))
-      most = Math.max(most, wordsWidth(words, dress))
+      const { thing, cluster, whole } = measured(words, { size, bold: names && typeof cell === 'string' })
+      hard = Math.max(hard, thing)
+      least = Math.max(least, cluster)
+      most = Math.max(most, whole)
     } else if (isWrite(cell)) hard = Math.max(hard, writeBox.width)
   }
   least = Math.max(hard, least)

@@ -41,9 +41,24 @@ export function opened(
     document.font(name)
     const { _font: face } = document as unknown as { readonly _font: Face }
     read.set(file, face.font)
-    face.layoutRun = bareRuns(face)
+    face.layout = bareRuns(face)
   }
+  writeByPage(document)
   return { document, bytes }
+}
+
+/** Operators are made into bytes a page at a time: the library makes bytes of each. */
+function writeByPage(document: PDFKit.PDFDocument): void {
+  const held: string[] = []
+  document.addContent = (operator: string) => {
+    held.push(operator)
+    return document
+  }
+  const flush = document.flushPages.bind(document)
+  document.flushPages = () => {
+    if (held.length > 0) document.page.write(held.splice(0).join('\n'))
+    flush()
+  }
 }
 
 /** A face as the library has read it. */
@@ -58,7 +73,7 @@ const read = new WeakMap<Uint8Array, Read>()
 interface Face {
   readonly scale: number
   readonly font: Read
-  layoutRun: (text: string) => unknown
+  layout: (text: string) => unknown
 }
 
 /**
@@ -66,7 +81,7 @@ interface Face {
  * nine tenths of the time of writing even where it has been asked for nothing. What a glyph stands for is this document's own: it may stand for
  * another letter in the next.
  */
-const bareRuns = ({ font, scale }: Face): Face['layoutRun'] => {
+const bareRuns = ({ font, scale }: Face): Face['layout'] => {
   const letterOf = (codePoint: number) => {
     const { id, advanceWidth } = font.glyphForCodePoint(codePoint)
     const advance = advanceWidth * scale
@@ -76,7 +91,7 @@ const bareRuns = ({ font, scale }: Face): Face['layoutRun'] => {
     }
   }
   const known = new Map<string, ReturnType<typeof letterOf>>()
-  return (text) => {
+  const runOf = (text: string) => {
     const letters = Array.from(text, (letter) => {
       const found = known.get(letter) ?? letterOf(letter.codePointAt(0) ?? 0)
       known.set(letter, found)
@@ -87,6 +102,12 @@ const bareRuns = ({ font, scale }: Face): Face['layoutRun'] => {
       positions: letters.map(({ position }) => position),
       advanceWidth: letters.reduce((sum, { position }) => sum + position.xAdvance, 0),
     }
+  }
+  // A text is measured, and then written.
+  let last: { readonly text: string; readonly run: ReturnType<typeof runOf> } | undefined
+  return (text) => {
+    if (last?.text !== text) last = { text, run: runOf(text) }
+    return last.run
   }
 }
 
