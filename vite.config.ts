@@ -62,7 +62,13 @@ export default defineConfig({
     target: 'node20',
     minify: true,
     rolldownOptions: {
-      input: { borewright: 'src/cli/main.ts', worker: 'src/cli/worker.ts', index: 'src/index.ts', node: 'src/node.ts' },
+      input: {
+        borewright: 'src/cli/main.ts',
+        worker: 'src/cli/worker.ts',
+        carver: 'src/cli/carver.ts',
+        index: 'src/index.ts',
+        node: 'src/node.ts',
+      },
       output: {
         entryFileNames: '[name].js',
         chunkFileNames: '[name].js',

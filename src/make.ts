@@ -47,6 +47,8 @@ export interface Tools {
   readonly fonts: () => Promise<Fonts>
   /** The job card's. */
   readonly faces: () => Promise<Faces>
+  /** Makes the solids' files elsewhere, at the same time as the others, where the computer has a core to spare. */
+  readonly solids?: (design: Design, wanted: Wanted) => Promise<readonly MadeFile[]>
 }
 
 /**
@@ -55,6 +57,7 @@ export interface Tools {
  */
 export const make = async (design: Design, wanted: Wanted, tools: Tools): Promise<MadeFile[]> => {
   const asked = new Set(wanted.formats ?? usual)
+  const carved = elsewhere(design, wanted, asked, tools)
   const drawn = drawable(design)
   const made = drawn.filter((part) => wanted.parts?.includes(part.name) ?? true)
   const sheets = ['pdf', 'svg', 'dxf', 'dxf-live'].some((format) => asked.has(format as Format))
@@ -71,10 +74,36 @@ export const make = async (design: Design, wanted: Wanted, tools: Tools): Promis
     files.push(...(await cardFiles(design, sheets, { html: asked.has('html'), pdf: asked.has('pdf') }, tools)))
   }
   const plate: Named[] = []
-  for (const part of made) files.push(...(await filesOf(part, design, sheets, asked, tools, plate)))
+  for (const part of made) {
+    files.push(...(await filesOf(part, design, sheets, asked)))
+    if (carved) files.push(...solidsIn(await carved, part.name))
+    else if (solid(asked)) files.push(...(await solidsOf(part, design, asked, tools, plate)))
+  }
+  if (carved) files.push(...solidsIn(await carved, 'gauges'))
   if (plate.length > 1) files.push({ name: 'gauges.3mf', bytes: (await import('./writers/3mf.ts')).threeMf(plate) })
   return files
 }
+
+const solid = (asked: ReadonlySet<Format>): boolean => asked.has('stl') || asked.has('3mf')
+
+/** What is carved elsewhere meanwhile; undefined where nothing is, or where there is no elsewhere. */
+const elsewhere = (
+  design: Design,
+  { parts }: Wanted,
+  asked: ReadonlySet<Format>,
+  { solids }: Tools,
+): Promise<readonly MadeFile[]> | undefined => {
+  if (!solids || !solid(asked)) return undefined
+  const formats = [...asked].filter((format) => format === 'stl' || format === '3mf')
+  const files = solids(design, { formats, ...(parts && { parts }) })
+  // Whoever waits for it hears of it; until then it is nobody's.
+  files.catch(() => undefined)
+  return files
+}
+
+/** Of files carved elsewhere, those of one part. */
+const solidsIn = (files: readonly MadeFile[], part: string): readonly MadeFile[] =>
+  files.filter(({ name }) => name === `${part}.mm.stl` || name === `${part}.3mf`)
 
 interface Named {
   readonly name: string
@@ -162,8 +191,6 @@ const filesOf = async (
   design: Design,
   sheets: readonly Sheet[],
   asked: ReadonlySet<Format>,
-  tools: Tools,
-  plate: Named[],
 ): Promise<MadeFile[]> => {
   const files: MadeFile[] = []
   const own = sheets.filter((sheet) => sheet.part === part.name)
@@ -184,7 +211,6 @@ const filesOf = async (
       { name: `${profile.name}.profile.svg`, bytes: utf8(profileSvg(profile)) },
     )
   }
-  if (asked.has('stl') || asked.has('3mf')) files.push(...(await solidsOf(part, design, asked, tools, plate)))
   return files
 }
 

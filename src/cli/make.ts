@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import type { Format } from '../make.ts'
 import type { Desk } from './desk.ts'
 import type { Done } from './task.ts'
@@ -71,6 +72,9 @@ export const make: Verb = {
       ...(given.has('formats') && { formats: (given.get('formats') ?? []) as readonly Format[] }),
       ...(given.has('parts') && { parts: given.get('parts') ?? [] }),
     }
+    // Begun before anything is read: by the time there is a design it is ready.
+    const few = asked.things.length <= sequentially && threads === 0
+    const solids = few && carves(order.formats) ? (await import('./carving.ts')).openCarver() : undefined
     const { twins } = await import('./job.ts')
     // Of two specs of one name, in whatever shard, the later would write over the earlier.
     const wrong = asked.things.length > 1 ? await twins(asked.things, desk.folder) : new Map<number, string>()
@@ -94,11 +98,11 @@ export const make: Verb = {
     const sound = tasks.filter((task) => !wrong.has(task.at))
     for (const task of tasks.filter((task) => wrong.has(task.at)))
       tell({ at: task.at, exit: exits.unreadable, made: false, said: [['complain', wrong.get(task.at) ?? '']] })
-    const workers = threads === 0 ? (sound.length > 3 ? (await import('node:os')).availableParallelism() : 1) : threads
+    const workers = threads === 0 ? (sound.length > sequentially ? availableParallelism() : 1) : threads
     if (workers > 1) await (await import('./batch.ts')).batch(sound, workers, tell)
     else {
       const { carryOut } = await import('./task.ts')
-      for (const task of sound) tell(await carryOut(task))
+      for (const task of sound) tell(await carryOut(task, solids))
     }
     progress?.stop()
     if (made > 0) {
@@ -110,6 +114,13 @@ export const make: Verb = {
     return worst
   },
 }
+
+/** So few specs are not worth a thread each. */
+const sequentially = 3
+
+/** Whether solids are asked for, and the machine has a core for them. */
+const carves = (formats: readonly Format[] | undefined): boolean =>
+  (formats === undefined || formats.includes('stl') || formats.includes('3mf')) && availableParallelism() > 1
 
 /** What a worker may know of the desk. */
 const plain = (desk: Desk) => ({

@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path'
 import { type Design, design } from '../design.ts'
-import { drawable, type Format, make, partsOf } from '../make.ts'
+import { drawable, type Format, make, partsOf, type Tools } from '../make.ts'
 import { type Desk, typed } from './desk.ts'
 import { madeBefore, obstacle, put, Unwritable, type Written } from './folder.ts'
 import type { Job } from './job.ts'
@@ -17,8 +17,13 @@ export interface Order {
   readonly parts?: readonly string[]
 }
 
-/** Makes one job and says what became of it. */
-export const makeJob = async (job: Extract<Job, { spec: unknown }>, order: Order, desk: Desk): Promise<Exit> => {
+/** Makes one job and says what became of it; its solids in a thread of their own where there is one. */
+export const makeJob = async (
+  job: Extract<Job, { spec: unknown }>,
+  order: Order,
+  desk: Desk,
+  solids?: Tools['solids'],
+): Promise<Exit> => {
   const worked = design(job.spec)
   const shown = join(order.to, job.spec.name)
   const folder = resolve(desk.folder, shown)
@@ -40,7 +45,8 @@ export const makeJob = async (job: Extract<Job, { spec: unknown }>, order: Order
       desk.complain(hindered)
       return exits.unreadable
     }
-    const files = await make(worked, { ...order, written: job.written }, openTools())
+    const tools = { ...openTools(), ...(solids && { solids }) }
+    const files = await make(worked, { ...order, written: job.written }, tools)
     const written = await put(folder, job.spec.name, files)
     desk.say(account(shown, job.path, worked, order, written, desk))
   } catch (error) {

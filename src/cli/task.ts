@@ -1,3 +1,4 @@
+import type { Tools } from '../make.ts'
 import { type Desk, paint } from './desk.ts'
 import { readJob } from './job.ts'
 import { makeJob, type Order } from './making.ts'
@@ -19,8 +20,8 @@ export interface Done {
   readonly said: readonly (readonly [to: 'say' | 'complain', text: string])[]
 }
 
-/** Reads and makes one spec, keeping what is said for whoever asked. */
-export const carryOut = async ({ at, path, order, desk }: Task): Promise<Done> => {
+/** Reads and makes one spec, keeping what is said for whoever asked; its solids in a thread of their own where there is one. */
+export const carryOut = async ({ at, path, order, desk }: Task, solids?: Tools['solids']): Promise<Done> => {
   const said: (readonly ['say' | 'complain', string])[] = []
   const kept: Desk = {
     folder: desk.folder,
@@ -36,6 +37,6 @@ export const carryOut = async ({ at, path, order, desk }: Task): Promise<Done> =
     kept.complain(job.wrong)
     return { at, exit: exits.unreadable, made: false, said }
   }
-  const exit = await makeJob(job, order, kept)
+  const exit = await makeJob(job, order, kept, solids)
   return { at, exit, made: exit === exits.sound || (exit === exits.broken && order.anyway), said }
 }
