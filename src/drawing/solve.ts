@@ -231,12 +231,10 @@ function placeLinear(
       if (cost >= least) continue
       scratch.clear()
       if (!drawLinear(scratch, strip, style, offset, form)) continue
-      const [low, high] = strip.extent
-      if (!keepsOrder(strip, side, line, low, high, lanes, style)) continue
+      if (!keepsOrder(strip, side, line, strip.extent[0], strip.extent[1], lanes, style)) continue
       if (strip.callout.hangs && !clearOfItself(scratch)) continue
       if (shut && costOf(scratch, shut) === Infinity) continue
-      const [x1, y1, x2, y2] = scratch.boxes as [number, number, number, number]
-      for (const [x, y] of tips) if (x > x1 - 5 && x < x2 + 5 && y > y1 - 5 && y < y2 + 5) cost += 3
+      for (const tip of tips) if (liesBy(tip, scratch.boxes)) cost += 3
       for (let i = 0; i < field.length && cost < least; i++) {
         const met = costOf(scratch, field[i]!)
         if (met === Infinity) shut = field[i]
@@ -249,6 +247,10 @@ function placeLinear(
   }
   return best && drawnLinear(strip, side, style, best.offset, best.form)
 }
+
+/** Whether a point lies within 5 mm of the first of boxes. */
+const liesBy = (at: readonly [number, number], boxes: readonly number[]): boolean =>
+  at[0] > boxes[0]! - 5 && at[0] < boxes[2]! + 5 && at[1] > boxes[1]! - 5 && at[1] < boxes[3]! + 5
 
 /** Whether the way of an extension line out to the first dimension line is shut already: then no offset helps. */
 function shutIn(strip: Prepared, field: readonly Piece[], style: Style): boolean {

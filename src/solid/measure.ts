@@ -80,10 +80,18 @@ export const measure = (mesh: Mesh): Measured => {
 export const leastHeight = ({ positions, triangles }: Mesh): number => {
   let least = Infinity
   for (let first = 0; first < triangles.length; first += 3) {
-    const [a, b, c] = [3 * (triangles[first] ?? 0), 3 * (triangles[first + 1] ?? 0), 3 * (triangles[first + 2] ?? 0)]
-    const [x, y, z] = [positions[a] ?? 0, positions[a + 1] ?? 0, positions[a + 2] ?? 0]
-    const [ux, uy, uz] = [(positions[b] ?? 0) - x, (positions[b + 1] ?? 0) - y, (positions[b + 2] ?? 0) - z]
-    const [vx, vy, vz] = [(positions[c] ?? 0) - x, (positions[c + 1] ?? 0) - y, (positions[c + 2] ?? 0) - z]
+    const a = 3 * (triangles[first] ?? 0)
+    const b = 3 * (triangles[first + 1] ?? 0)
+    const c = 3 * (triangles[first + 2] ?? 0)
+    const x = positions[a] ?? 0
+    const y = positions[a + 1] ?? 0
+    const z = positions[a + 2] ?? 0
+    const ux = (positions[b] ?? 0) - x
+    const uy = (positions[b + 1] ?? 0) - y
+    const uz = (positions[b + 2] ?? 0) - z
+    const vx = (positions[c] ?? 0) - x
+    const vy = (positions[c + 1] ?? 0) - y
+    const vz = (positions[c + 2] ?? 0) - z
     const across = (uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2
     const opposite = (vx - ux) ** 2 + (vy - uy) ** 2 + (vz - uz) ** 2
     const longest = Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz, opposite)

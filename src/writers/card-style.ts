@@ -24,7 +24,12 @@ const keeps = 0.85
 const face = (weight: number, bytes: Uint8Array): string =>
   `@font-face { font-family: "Atkinson Hyperlegible Next"; font-weight: ${weight}; src: url(data:font/woff2;base64,${base64(bytes)}) format("woff2"); }`
 
-const base64 = (bytes: Uint8Array): string => btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''))
+const base64 = (bytes: Uint8Array): string => {
+  let signs = ''
+  // As many at a time as a call takes arguments.
+  for (let at = 0; at < bytes.length; at += 4096) signs += String.fromCharCode(...bytes.subarray(at, at + 4096))
+  return btoa(signs)
+}
 
 /** The style, its faces inlined. */
 export const cardStyle = (faces: CardFaces, sizes: Sizes): string =>

@@ -9,10 +9,12 @@ import { point, round, writeText } from './pdf-document.ts'
 const slack = 0.05
 
 // The library measures in points from the upper left corner.
-const placed = ([x, y]: Point, origin: Origin): [number, number] => [
-  round((origin.left + x) * point),
-  round((origin.bottom - y) * point),
-]
+const right = (at: Point, origin: Origin): number => round((origin.left + at[0]) * point)
+const down = (at: Point, origin: Origin): number => round((origin.bottom - at[1]) * point)
+const moveTo = (document: PDFKit.PDFDocument, at: Point, origin: Origin): unknown =>
+  document.moveTo(right(at, origin), down(at, origin))
+const lineTo = (document: PDFKit.PDFDocument, at: Point, origin: Origin): unknown =>
+  document.lineTo(right(at, origin), down(at, origin))
 
 /** Where the strokes' own origin lies on the page: mm from its left, mm from its top. */
 export interface Origin {
@@ -40,12 +42,9 @@ export function draw(
 ): void {
   switch (stroke.stroke) {
     case 'line': {
-      const [[x1, y1], [x2, y2]] = [stroke.from, stroke.to]
-      const length = Math.hypot(x2 - x1, y2 - y1)
-      for (const [from, to] of stretches(length, stroke.dashes)) {
-        const along = (distance: number): Point =>
-          length === 0 ? stroke.from : [x1 + ((x2 - x1) * distance) / length, y1 + ((y2 - y1) * distance) / length]
-        document.moveTo(...placed(along(from), origin)).lineTo(...placed(along(to), origin))
+      for (const [from, to] of stroke.dashes?.length ? dashesOf(stroke) : [[stroke.from, stroke.to] as const]) {
+        moveTo(document, from, origin)
+        lineTo(document, to, origin)
       }
       return ink(document, stroke, pen)
     }
@@ -63,18 +62,29 @@ export function draw(
       return write(document, stroke, origin, faceOf)
     case 'fill':
       stroke.points.forEach((corner, index) => {
-        if (index === 0) document.moveTo(...placed(corner, origin))
-        else document.lineTo(...placed(corner, origin))
+        if (index === 0) moveTo(document, corner, origin)
+        else lineTo(document, corner, origin)
       })
       document.closePath().fill()
   }
 }
 
+/** The ends of a line's dashes. */
+const dashesOf = ({ from, to, dashes }: Extract<Stroke, { stroke: 'line' }>): (readonly [Point, Point])[] => {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]]
+  const length = Math.hypot(dx, dy)
+  const along = (distance: number): Point =>
+    length === 0 ? from : [from[0] + (dx * distance) / length, from[1] + (dy * distance) / length]
+  return stretches(length, dashes).map(([start, end]) => [along(start), along(end)] as const)
+}
+
 function ink(document: PDFKit.PDFDocument, stroke: Extract<Stroke, { stroke: 'line' | 'arc' }>, pen: Pen): void {
-  const [width, cap] = [round(stroke.width * point), stroke.dashes?.length ? ('butt' as const) : ('round' as const)]
+  const width = round(stroke.width * point)
+  const cap = stroke.dashes?.length ? 'butt' : 'round'
   if (width !== pen.width) document.lineWidth(width)
   if (cap !== pen.cap) document.lineCap(cap)
-  Object.assign(pen, { width, cap })
+  pen.width = width
+  pen.cap = cap
   document.stroke()
 }
 
@@ -83,13 +93,14 @@ function bend(document: PDFKit.PDFDocument, centre: Point, radius: number, from:
   const pieces = Math.max(1, Math.ceil((to - from) / 45 - 1e-9))
   const step = (to - from) / pieces
   const reach = (4 / 3) * Math.tan((step * Math.PI) / 720)
-  document.moveTo(...placed(onCircle(centre, radius, from), origin))
+  moveTo(document, onCircle(centre, radius, from), origin)
   for (let piece = 0; piece < pieces; piece++) {
     const [start, end] = [from + piece * step, from + (piece + 1) * step]
     const [a, b] = [onCircle(centre, radius, start), onCircle(centre, radius, end)]
     const p: Point = [a[0] - (a[1] - centre[1]) * reach, a[1] + (a[0] - centre[0]) * reach]
     const q: Point = [b[0] + (b[1] - centre[1]) * reach, b[1] - (b[0] - centre[0]) * reach]
-    document.bezierCurveTo(...placed(p, origin), ...placed(q, origin), ...placed(b, origin))
+    const [px, py, qx, qy] = [right(p, origin), down(p, origin), right(q, origin), down(q, origin)]
+    document.bezierCurveTo(px, py, qx, qy, right(b, origin), down(b, origin))
   }
 }
 
@@ -105,7 +116,7 @@ function write(
   const wanted = stroke.length * point
   const natural = document.widthOfString(text)
   const fitted = Math.abs(natural - wanted) > slack * point && natural > 0 && wanted > 0
-  const [x, y] = placed(stroke.at, origin)
+  const [x, y] = [right(stroke.at, origin), down(stroke.at, origin)]
   document.save()
   if (stroke.turn === 90) document.rotate(-90, { origin: [x, y] })
   writeText(document, text, x, y, fitted ? Math.round((1e6 * wanted) / natural) / 1e4 : 100)
