@@ -14,7 +14,19 @@ const between = 7
 export const slabsOf = (blocks: readonly Block[], width: number, air: number): readonly Slab[] =>
   blocks.flatMap((block, at) => slabs(block, width, air, blocks[at - 1]))
 
+/** What was set of a block, by its place: a side is tried in several ways, which have most of their blocks in common. */
+const known = new WeakMap<Block, Map<string, readonly Slab[]>>()
+
 function slabs(block: Block, width: number, air: number, before: Block | undefined): readonly Slab[] {
+  const byPlace = known.get(block) ?? new Map<string, readonly Slab[]>()
+  known.set(block, byPlace)
+  const place = `${width} ${air} ${before?.block === 'heading'}`
+  const set = byPlace.get(place) ?? setAnew(block, width, air, before)
+  byPlace.set(place, set)
+  return set
+}
+
+function setAnew(block: Block, width: number, air: number, before: Block | undefined): readonly Slab[] {
   const gap = (before?.block === 'heading' ? 1.2 : 3.2) * air
   switch (block.block) {
     case 'job':
