@@ -106,10 +106,12 @@ export function pack(
   const within = (box: Box): boolean =>
     box.x1 >= inner.x1 - 1e-6 && box.y1 >= inner.y1 - 1e-6 && box.x2 <= inner.x2 + 1e-6 && box.y2 <= inner.y2 + 1e-6
   const blocks: PutBlock[] = clusters.map((put) => ({ ...put }))
-  const free = (box: Box, gap: number, others: readonly Box[]): boolean =>
-    within(box) &&
-    reserved.every((other) => !meet(box, other, inset)) &&
-    others.every((other) => !meet(box, other, gap))
+  const free: Free = (box, gap, others) => {
+    if (!within(box)) return false
+    for (const other of reserved) if (meet(box, other, inset)) return false
+    for (const other of others) if (meet(box, other, gap)) return false
+    return true
+  }
   if (blocks.length > 0) {
     const whole = unite(blocks.map(boxOf))
     const dx = Math.ceil(inner.x1 - whole.x1)
@@ -130,20 +132,37 @@ export function pack(
     const lefts = [inner.x1, ...taken.map((box) => box.x2 + apart), ...taken.map((box) => box.x1)].toSorted(
       (a, b) => a - b,
     )
-    let found: PutBlock | undefined
-    search: for (const y of tops)
-      for (const x of lefts)
-        if (free({ x1: x, y1: y - height, x2: x + width, y2: y }, apart, taken)) {
-          found = { block, x: x - block.left, y: y - block.high }
-          break search
-        }
+    const found = firstFree(tops, lefts, width, height, inner, (box) => free(box, apart, taken))
     if (!found) return undefined
-    blocks.push(found)
+    blocks.push({ block, x: found.x1 - block.left, y: found.y2 - block.high })
   }
   const columns = columnsOf(notes, blocks.map(boxOf), inner, reserved, free, set)
   if (!columns) return undefined
   settle(blocks, columns, inner, reserved)
   return { blocks, columns }
+}
+
+/** Whether a box lies on the sheet, off what is reserved, and `gap` off others. */
+type Free = (box: Box, gap: number, others: readonly Box[]) => boolean
+
+/** The first place that is free for a box of this size, by its upper edge and then by its left one. */
+function firstFree(
+  tops: readonly number[],
+  lefts: readonly number[],
+  width: number,
+  height: number,
+  inner: Box,
+  free: (box: Box) => boolean,
+): Box | undefined {
+  const across = lefts.filter((x) => x >= inner.x1 - 1e-6 && x + width <= inner.x2 + 1e-6)
+  for (const y of tops) {
+    if (y > inner.y2 + 1e-6 || y - height < inner.y1 - 1e-6) continue
+    for (const x of across) {
+      const box = { x1: x, y1: y - height, x2: x + width, y2: y }
+      if (free(box)) return box
+    }
+  }
+  return undefined
 }
 
 /** Notes set to widths, kept while one part is laid out. */
@@ -175,7 +194,7 @@ function columnsOf(
   taken: readonly Box[],
   inner: Box,
   reserved: readonly Box[],
-  free: (box: Box, gap: number, others: readonly Box[]) => boolean,
+  free: Free,
   columns: Columns,
 ): PutColumn[] | undefined {
   const size = ({ x1, y1, x2, y2 }: Box): number => (x2 - x1) * (y2 - y1)
@@ -198,10 +217,8 @@ function columnsOf(
       ...others.map((box) => box.x1),
       inner.x1,
     ].toSorted((a, b) => way * (b - a))
-    for (const y of tops)
-      for (const x of lefts)
-        if (free({ x1: x, y1: y - column.height, x2: x + column.width, y2: y }, noteGap, all)) return { column, x, y }
-    return undefined
+    const found = firstFree(tops, lefts, column.width, column.height, inner, (box) => free(box, noteGap, all))
+    return found && { column, x: found.x1, y: found.y2 }
   }
   const all = (order: readonly Notes[], widths: readonly number[], way: 1 | -1): PutColumn[] | undefined => {
     const puts = new Map<Notes, PutColumn>()

@@ -225,13 +225,14 @@ function placeLinear(
   let shut: Piece | undefined
   for (let offset = style.first; offset <= most && offset < least; offset += offset < 24 ? step : 2 * step) {
     const line = strip.base + strip.out * offset
+    if (!keepsOrder(strip, side, line, lanes)) continue
     for (const form of forms) {
       let cost = offset + form.cost
       if (neighbour && Math.abs(neighbour.line - line) > 1e-6) cost += 4
       if (cost >= least) continue
       scratch.clear()
       if (!drawLinear(scratch, strip, style, offset, form)) continue
-      if (!keepsOrder(strip, side, line, strip.extent[0], strip.extent[1], lanes, style)) continue
+      if (!keepsApart(strip, side, line, lanes, style)) continue
       if (strip.callout.hangs && !clearOfItself(scratch)) continue
       if (shut && costOf(scratch, shut) === Infinity) continue
       for (const tip of tips) if (liesBy(tip, scratch.boxes)) cost += 3
@@ -285,24 +286,30 @@ function drawnLinear(strip: Prepared, side: Linear['side'], style: Style, offset
   return { piece, line: [...strip.text], lane: { side, line, low, high, t1, t2, of: strip.callout.of, box } }
 }
 
-/** Lines whose extents overlap stand apart; short inside, long outside. */
-function keepsOrder(
-  strip: Prepared,
-  side: Linear['side'],
-  line: number,
-  low: number,
-  high: number,
-  lanes: readonly Lane[],
-  style: Style,
-): boolean {
+/** Short inside, long outside. */
+function keepsOrder(strip: Prepared, side: Linear['side'], line: number, lanes: readonly Lane[]): boolean {
   for (const lane of lanes) {
     if (lane.side !== side) continue
     const farther = strip.out * (line - lane.line)
-    if (low < lane.high - 0.01 && high > lane.low + 0.01 && Math.abs(farther) < style.between - 1e-6) return false
     const contains = strip.t1 <= lane.t1 + 0.01 && strip.t2 >= lane.t2 - 0.01
     if (contains && strip.t2 - strip.t1 > lane.t2 - lane.t1 + 0.01 && farther <= 0) return false
     const within = strip.t1 >= lane.t1 - 0.01 && strip.t2 <= lane.t2 + 0.01
     if (within && strip.t2 - strip.t1 < lane.t2 - lane.t1 - 0.01 && farther >= 0) return false
+  }
+  return true
+}
+
+/** Lines whose extents overlap stand apart. */
+function keepsApart(
+  { extent: [low, high], out }: Prepared,
+  side: Linear['side'],
+  line: number,
+  lanes: readonly Lane[],
+  style: Style,
+): boolean {
+  for (const lane of lanes) {
+    if (lane.side !== side || low >= lane.high - 0.01 || high <= lane.low + 0.01) continue
+    if (Math.abs(out * (line - lane.line)) < style.between - 1e-6) return false
   }
   return true
 }
@@ -459,6 +466,28 @@ function rayOf(tip: PreparedLeader['tips'][number], turn: number, { segments, se
   return { angle, lean: leaning(angle), ux, uy, edges }
 }
 
+/** Nearer than this to metal, mm, a place is drawn to see whether it lies over it. */
+const hair = 1e-6
+
+/** Whether boxes round (x, y) surely lie over metal. */
+function surelyOverMetal(boxes: readonly number[], x: number, y: number, metal: readonly Box[]): boolean {
+  for (let i = 0; i < boxes.length; i += 5) {
+    const left = x + boxes[i]! + hair
+    const low = y + boxes[i + 1]! + hair
+    const right = x + boxes[i + 2]! - hair
+    const high = y + boxes[i + 3]! - hair
+    for (const box of metal) if (left < box.x2 && right > box.x1 && low < box.y2 && high > box.y1) return true
+  }
+  return false
+}
+
+/** The boxes of a leader's words, from the end of its line on. */
+function wordsOf(leader: PreparedLeader, style: Style, run: 1 | -1): readonly number[] {
+  const piece = new Piece()
+  drawLeader(piece, leader, style, 0, 0, 0, 0, run)
+  return piece.boxes
+}
+
 /**
  * `strict` as the rules have it; `loose` may cross more outlines and go farther; `forced` takes the least evil. Nothing that costs `most` or more is
  * found.
@@ -477,6 +506,7 @@ function placeLeader(
   const { segments } = drawn.field
   const rays = leader.tips.map(() => new Map<number, Ray>())
   const mayCross = manner === 'strict' ? 1 : 4
+  const words = { [1]: wordsOf(leader, style, 1), [-1]: wordsOf(leader, style, -1) }
   /** What a place was last shut by: the next is likely shut by it too. */
   let shut: Piece | undefined
   for (const { turn, length, cost: base } of reaches) {
@@ -513,6 +543,7 @@ function placeLeader(
       for (const run of [1, -1] as const) {
         let cost = own + (run * ux < 0 ? 3 : 0)
         if (cost >= least) continue
+        if (manner === 'strict' && surelyOverMetal(words[run], ex, ey, metal)) continue
         scratch.clear()
         drawLeader(scratch, leader, style, tip.x, tip.y, angle, long, run)
         if (!clearOfItself(scratch)) continue
