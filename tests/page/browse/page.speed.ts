@@ -1,13 +1,9 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { middle, told } from './told.ts'
 import { browsing, newContext, openInvented, visit } from './visit.ts'
 
 browsing()
-
-/** Told to whoever makes the table. */
-const told = (what: string, ms: number): void => console.log(`measured ${JSON.stringify({ what, ms })}`)
-const middle = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN
 
 /** From each of so many keys to the change of the picture, ms; the page is left in peace between them. */
 const keyToPicture = async (page: Page, bores: readonly [string, string], keys: number): Promise<readonly number[]> => {
@@ -33,6 +29,7 @@ const keyToPicture = async (page: Page, bores: readonly [string, string], keys: 
 describe('the page', { timeout: 240_000 }, () => {
   it('from the first visit to a job and its picture', async () => {
     const times: number[] = []
+    const cold: number[] = []
     for (let visits = 0; visits < 5; visits += 1) {
       const from = performance.now()
       const { page } = await visit({ within: await newContext(), sheets: true })
@@ -40,9 +37,20 @@ describe('the page', { timeout: 240_000 }, () => {
       await openInvented(page, 'a cider-mill pulley')
       await page.waitForSelector('.picture.section svg')
       times.push(there - from, performance.now() - there)
+      // Its address, where nobody has been yet: the job with all its findings is the first that is seen.
+      await page.waitForFunction(() => location.hash.length > 20)
+      const elsewhere = await (await newContext()).newPage()
+      const opened = performance.now()
+      await elsewhere.goto(page.url())
+      await elsewhere.waitForSelector('.picture.section svg')
+      cold.push(performance.now() - opened)
     }
     told('the page, opened for the first time', middle(times.filter((_, at) => at % 2 === 0)))
     told('a job opened, until its findings and its picture stand', middle(times.filter((_, at) => at % 2 === 1)))
+    told(
+      'an address with a job in it, opened for the first time, until its findings and its picture stand',
+      middle(cold),
+    )
     expect(times).toHaveLength(10)
   })
 
