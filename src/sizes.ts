@@ -204,24 +204,24 @@ const worked = (spec: Spec, standing: Standing, asked: BarSpec | undefined): Job
   const pressLoads = keep('press', standing.press)
   const keyLoads = keep('key', standing.key)
   const jointLoads = keep('joint', standing.joint)
-  return {
-    spec,
-    section: sizes,
-    ...(asked && { asked }),
-    ...(asked && (bar ?? groundBar) && { infeed: infeedPerPass(spec, asked) }),
-    ...(bar && { bar: loads ? { ...bar, stock: { ...bar.stock, material: steelNamed(loads.barSteel) } } : bar }),
-    ...(bit && { bit }),
-    ...(groundBar && { groundBar }),
-    ...(broach && { broach }),
-    ...(bushing && { bushing }),
-    ...(indexing && { indexing }),
-    ...(loads && { loads }),
-    ...(pressLoads && { pressLoads }),
-    ...(keyLoads && { keyLoads }),
-    ...(jointLoads && { jointLoads }),
-    reasons,
-  }
+  // Key by key: copying with `...` for each that may be absent takes longer than working most of them out.
+  const job: Mutable<Omit<Job, 'reasons'>> = { spec, section: sizes }
+  if (asked) job.asked = asked
+  if (asked && (bar ?? groundBar)) job.infeed = infeedPerPass(spec, asked)
+  if (bar) job.bar = loads ? { ...bar, stock: { ...bar.stock, material: steelNamed(loads.barSteel) } } : bar
+  if (bit) job.bit = bit
+  if (groundBar) job.groundBar = groundBar
+  if (broach) job.broach = broach
+  if (bushing) job.bushing = bushing
+  if (indexing) job.indexing = indexing
+  if (loads) job.loads = loads
+  if (pressLoads) job.pressLoads = pressLoads
+  if (keyLoads) job.keyLoads = keyLoads
+  if (jointLoads) job.jointLoads = jointLoads
+  return Object.assign(job, { reasons })
 }
+
+type Mutable<D> = { -readonly [Key in keyof D]: D[Key] }
 
 /** Adds to a job what no rule looks at: the plan, gauges and aids, what may come out wrong, and every reason by its path. */
 export const allOf = ({ reasons, ...job }: Job): Sized => {

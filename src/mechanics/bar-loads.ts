@@ -258,12 +258,11 @@ export const loadsOf = (spec: Spec, asked: BarSpec, bar: CutterBar, bit: ToolBit
   const { held, dull, loads } = cut
   const atHole = holeStresses(held, ratio, dull)
   return {
-    sizes: {
-      ...loads.sizes,
-      holeStress: atHole.bound,
-      holeStressExpected: atHole.expected,
-      ...heldBit(bar, asked.stroke, dull),
-    },
+    sizes: Object.assign(
+      loads.sizes,
+      { holeStress: atHole.bound, holeStressExpected: atHole.expected },
+      heldBit(bar, asked.stroke, dull),
+    ),
     get basis(): Basis<Loads> {
       return {
         ...loads.basis,

@@ -114,7 +114,8 @@ const passesOf = (cutting: Cutting, edge: Edge, from: number, runs: readonly Run
       const chip = (reading - (n === 0 ? start : start + n * run.by)) / dial.perInfeed
       const x = xAt(dial, reading)
       const engaged = edge.engaged(x)
-      return { reading, x, chip, engaged, ...(yielding && { force: yielding.force(engaged, chip) }) }
+      if (!yielding) return { reading, x, chip, engaged }
+      return { reading, x, chip, engaged, force: yielding.force(engaged, chip) }
     })
   })
 }

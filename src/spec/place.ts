@@ -41,14 +41,19 @@ export function standsAt(document: unknown, place: Place): unknown {
 }
 
 /** Every path that the document states, mappings and their leaves; a list is one leaf. */
-export function statedPaths(document: unknown, above = ''): readonly string[] {
-  if (!isMapping(document)) return []
-  return Object.keys(document)
-    .filter((key) => key !== '$schema')
-    .flatMap((key) => {
+export function statedPaths(document: unknown): readonly string[] {
+  const stated: string[] = []
+  const gather = (mapping: unknown, above: string): void => {
+    if (!isMapping(mapping)) return
+    for (const key of Object.keys(mapping)) {
+      if (key === '$schema') continue
       const path = above === '' ? key : `${above}.${key}`
-      return [path, ...statedPaths(document[key], path)]
-    })
+      stated.push(path)
+      gather(mapping[key], path)
+    }
+  }
+  gather(document, '')
+  return stated
 }
 
 /** What a terminal or a page would act on instead of showing: control characters, ends of lines, turns of direction, halves of a pair. */
