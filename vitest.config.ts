@@ -43,6 +43,8 @@ export default defineConfig({
               test: {
                 ...common,
                 name: 'bench',
+                // One at a time, or each would measure the other.
+                fileParallelism: false,
                 include: ['tests/page/browse/*.speed.ts'],
                 globalSetup: 'tests/page/built.ts',
               },
