@@ -24,6 +24,7 @@ export const openCarver = (): Tools['solids'] | undefined => {
   thread.unref()
   let broken: unknown
   thread.once('error', (error) => (broken = error))
+  thread.once('exit', (status) => (broken ??= new Error(`the thread that carves ended with ${status}`)))
   return (design, wanted) =>
     new Promise((resolve, reject) => {
       if (broken !== undefined) return reject(broken)
