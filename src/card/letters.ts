@@ -2,7 +2,7 @@
  * How long the card's words are: Atkinson Hyperlegible Next, and DejaVu Sans Condensed for the few signs that it lacks (`≤ ≥ → α`), set so that
  * capitals are alike. No kerning, figures all of one width.
  */
-import { lengthOf, legible, capHeight as sheetCapHeight } from '../drawing/letters.ts'
+import { byCodePoint, lengthOf, legible, capHeight as sheetCapHeight } from '../drawing/letters.ts'
 import { advances } from './advances.ts'
 
 /** PDF and CSS points in a millimetre. */
@@ -12,14 +12,8 @@ export const capHeight = 0.668
 /** What the signs of the other face are set at, for a size of 1. */
 export const otherFaceSize = capHeight / sheetCapHeight
 
-const longest = advances.reduce((most, [code]) => Math.max(most, code), 0)
-/** Advances by code point in thousandths of the size, 0 where the face has no such letter. */
-const regularAdvances = new Uint16Array(longest + 1)
-const boldAdvances = new Uint16Array(longest + 1)
-for (const [code, regular, bold] of advances) {
-  regularAdvances[code] = regular
-  boldAdvances[code] = bold
-}
+/** In thousandths of the size. */
+const [regularAdvances, boldAdvances] = byCodePoint(advances)
 
 export type Face = 'card' | 'sheet'
 

@@ -4,14 +4,19 @@ import { advances, unitsPerEm } from './advances.ts'
 /** Height of a capital in em (DejaVu Sans Condensed, OS/2 capHeight 1493 of 2048). Font size = height / capHeight. */
 export const capHeight = 0.729
 
-const longest = advances.reduce((most, [code]) => Math.max(most, code), 0)
-/** Advances by code point, 0 where there is none. Every letter of the table lies in the basic plane. */
-const regularAdvances = new Uint16Array(longest + 1)
-const boldAdvances = new Uint16Array(longest + 1)
-for (const [code, regular, bold] of advances) {
-  regularAdvances[code] = regular
-  boldAdvances[code] = bold
+/** Advances of a face by code point, 0 where there is none. Every letter of such a table lies in the basic plane. */
+export function byCodePoint(
+  rows: readonly (readonly [code: number, regular: number, bold: number])[],
+): readonly [regular: Uint16Array, bold: Uint16Array] {
+  const longest = rows.reduce((most, [code]) => Math.max(most, code), 0)
+  const [regular, bold] = [new Uint16Array(longest + 1), new Uint16Array(longest + 1)]
+  for (const [code, upright, heavy] of rows) {
+    regular[code] = upright
+    bold[code] = heavy
+  }
+  return [regular, bold]
 }
+const [regularAdvances, boldAdvances] = byCodePoint(advances)
 const hanging = /[gjpqyQ,;()|/[\]{}@$_§µçÇ]/
 
 /**
