@@ -31,6 +31,7 @@ export default defineConfig({
         test: {
           ...common,
           name: 'page',
+          isolate: false,
           include: ['tests/page/browse/**/*.test.ts'],
           globalSetup: 'tests/page/built.ts',
         },
