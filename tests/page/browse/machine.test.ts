@@ -76,11 +76,11 @@ const toMachine = async (text: string, options: Visiting = {}): Promise<Visit> =
 }
 
 /** As far as the cut, with values that are as they should be. */
-const toCut = async (page: Page): Promise<void> => {
+const toCut = async (page: Page, bore = '24.011'): Promise<void> => {
   await tickAll(page)
   await press(page, 'Go on')
   await at(page, 'bore')
-  for (const place of [0, 1, 2, 3]) await fill(page, place, '24.011')
+  for (const place of [0, 1, 2, 3]) await fill(page, place, bore)
   await press(page, 'Go on')
   await at(page, 'bit')
   const label = (await page.locator('.is-large label').textContent()) ?? ''
@@ -420,21 +420,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
       await openInvented(page, 'a chaff-cutter clutch')
       await page.getByRole('link', { name: 'Go to the machine' }).click()
       await at(page, 'stop')
-      await tickAll(page)
-      await press(page, 'Go on')
-      await at(page, 'bore')
-      for (const place of [0, 1, 2, 3]) await fill(page, place, '23.01')
-      await press(page, 'Go on')
-      await at(page, 'bit')
-      const label = (await page.locator('.is-large label').textContent()) ?? ''
-      await fill(page, 0, /: (\d+\.\d+) ±/.exec(label)?.[1] ?? '')
-      await tickAll(page)
-      await press(page, 'Go on')
-      await at(page, 'zero')
-      await fill(page, 0, '0.30')
-      await fill(page, 1, '0.30')
-      await tickAll(page)
-      await press(page, 'Go on to the cut')
+      await toCut(page, '23.01')
       for (let slot = 1; slot <= 6; slot++) {
         await at(page, 'cut')
         expect(await heading(page)).toContain(`Slot ${slot} of 6.`)
