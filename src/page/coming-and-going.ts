@@ -161,10 +161,11 @@ export const takeElsewhere = async (): Promise<void> => {
   await fromBrowser().catch(ours)
 }
 
-/** Brings back the job of the address, or the one that this browser kept; then keeps both in step with the page. */
-export const comeAndGo = async (): Promise<void> => {
+/** Brings back the job of the address, or the one that this browser kept, if any; then `go` on, and both are kept in step with the page. */
+export const comeAndGo = async (go: () => void): Promise<void> => {
   const linked = await fromAddress().catch(() => false)
   if (!linked) await fromBrowser().catch(() => undefined)
+  go()
   if (kept('units') === undefined) shownUnits.value = standsAt(opened.value.document, ['units']) === 'in' ? 'in' : 'mm'
   let last: string | undefined
   effect(() => {

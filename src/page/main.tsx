@@ -14,7 +14,8 @@ import { followWhere } from './where.ts'
 
 followShown()
 followWhere()
-followJob()
+// What lies in the address, or was kept, is asked for first: the empty page needs no working out where a job is to come.
+void comeAndGo(followJob)
 followBench()
 followParts()
 followNumbers()
@@ -24,7 +25,6 @@ if (root) {
   root.textContent = ''
   render(<Page />, root)
 }
-void comeAndGo()
 
 addEventListener('dragover', (event) => event.preventDefault())
 addEventListener('drop', (event) => {

@@ -16,10 +16,18 @@ const crease = Math.cos((40 * Math.PI) / 180)
 const faceNormals = ({ positions, triangles }: Mesh): Float64Array => {
   const normals = new Float64Array(triangles.length)
   for (let face = 0; face < triangles.length; face += 3) {
-    const [a, b, c] = [0, 1, 2].map((corner) => 3 * (triangles[face + corner] ?? 0)) as [number, number, number]
-    const at = (from: number, axis: number): number => positions[from + axis] ?? 0
-    const [ux, uy, uz] = [at(b, 0) - at(a, 0), at(b, 1) - at(a, 1), at(b, 2) - at(a, 2)]
-    const [vx, vy, vz] = [at(c, 0) - at(a, 0), at(c, 1) - at(a, 1), at(c, 2) - at(a, 2)]
+    const a = 3 * (triangles[face] ?? 0)
+    const b = 3 * (triangles[face + 1] ?? 0)
+    const c = 3 * (triangles[face + 2] ?? 0)
+    const x = positions[a] ?? 0
+    const y = positions[a + 1] ?? 0
+    const z = positions[a + 2] ?? 0
+    const ux = (positions[b] ?? 0) - x
+    const uy = (positions[b + 1] ?? 0) - y
+    const uz = (positions[b + 2] ?? 0) - z
+    const vx = (positions[c] ?? 0) - x
+    const vy = (positions[c + 1] ?? 0) - y
+    const vz = (positions[c + 2] ?? 0) - z
     normals[face] = uy * vz - uz * vy
     normals[face + 1] = uz * vx - ux * vz
     normals[face + 2] = ux * vy - uy * vx
@@ -53,8 +61,12 @@ export const facetsOf = (mesh: Mesh): Facets => {
   const outPositions = new Float32Array(3 * triangles.length)
   const outNormals = new Float32Array(3 * triangles.length)
   const edges: number[] = []
+  const put = (corner: number): void => {
+    for (let axis = 3 * corner; axis < 3 * corner + 3; axis++) edges.push(positions[axis] ?? 0)
+  }
   const seen = new Map<number, number>()
-  triangles.forEach((corner, place) => {
+  for (let place = 0; place < triangles.length; place++) {
+    const corner = triangles[place] ?? 0
     const face = place - (place % 3)
     let [x, y, z] = [0, 0, 0]
     for (let at = first[corner] ?? 0; at < (first[corner + 1] ?? 0); at++) {
@@ -64,16 +76,24 @@ export const facetsOf = (mesh: Mesh): Facets => {
       y += normals[other + 1] ?? 0
       z += normals[other + 2] ?? 0
     }
-    const long = Math.hypot(x, y, z) || 1
-    outNormals.set([x / long, y / long, z / long], 3 * place)
-    outPositions.set(positions.subarray(3 * corner, 3 * corner + 3), 3 * place)
+    const long = Math.sqrt(x * x + y * y + z * z) || 1
+    const to = 3 * place
+    outNormals[to] = x / long
+    outNormals[to + 1] = y / long
+    outNormals[to + 2] = z / long
+    const from = 3 * corner
+    outPositions[to] = positions[from] ?? 0
+    outPositions[to + 1] = positions[from + 1] ?? 0
+    outPositions[to + 2] = positions[from + 2] ?? 0
     const next = triangles[face + ((place + 1) % 3)] ?? 0
     const key = Math.min(corner, next) * corners + Math.max(corner, next)
     const other = seen.get(key)
     if (other === undefined) seen.set(key, face)
-    else if (!smooth(face, other))
-      edges.push(...positions.subarray(3 * corner, 3 * corner + 3), ...positions.subarray(3 * next, 3 * next + 3))
-  })
+    else if (!smooth(face, other)) {
+      put(corner)
+      put(next)
+    }
+  }
   return { positions: outPositions, normals: outNormals, edges: Float32Array.from(edges) }
 }
 

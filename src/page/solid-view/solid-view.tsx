@@ -1,10 +1,10 @@
 import './solid-view.css'
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { design, outcome } from '../answers.ts'
 import { lookAt } from '../looks.ts'
 import { light } from '../shown-in.ts'
 import { Words } from '../parts/words.tsx'
-import { carve, carvingNow, edition, failed, solids } from './solids.ts'
+import { carve, carvingNow, failed, solids } from './solids.ts'
 import { type Paints, type Stage, stageOn } from './stage.ts'
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth']
@@ -39,10 +39,12 @@ export const SolidView = () => {
     if (canDraw) void carve()
   }, [text, canDraw])
 
-  // A stage for each set of solids: what it held of the graphics card is given back when it is left.
-  useEffect(() => {
+  const chosen = now.some(({ part }) => part === alone) ? alone : ''
+  const there = now.length > 0
+  // What a stage held of the graphics card is given back when it is left.
+  useLayoutEffect(() => {
     const drawnOn = canvas.current
-    if (!drawnOn || now.length === 0) return undefined
+    if (!drawnOn || !there) return undefined
     const made = stageOn(drawnOn)
     if (!made) {
       setCanDraw(false)
@@ -50,8 +52,6 @@ export const SolidView = () => {
     }
     stage.current = made
     made.paint(paintsNow())
-    for (const solid of now) made.put(solid)
-    made.show(alone === '' ? undefined : alone)
     made.cut(cut)
     const seen = new ResizeObserver(([entry]) => {
       if (entry && entry.contentRect.width > 0) made.fit(entry.contentRect.width, entry.contentRect.height)
@@ -72,14 +72,14 @@ export const SolidView = () => {
       seen.disconnect()
       made.leave()
     }
-  }, [now])
+  }, [there])
+  useLayoutEffect(() => stage.current?.put(now), [now])
+  useLayoutEffect(() => stage.current?.show(chosen === '' ? undefined : chosen), [chosen, there])
   useEffect(() => stage.current?.paint(paintsNow()), [light.value])
-  useEffect(() => stage.current?.show(alone === '' ? undefined : alone), [alone])
   useEffect(() => stage.current?.cut(cut), [cut])
 
   if (!canDraw) return <CannotDraw />
   if (failed.value) return <Failed />
-  const chosen = now.some(({ part }) => part === alone) ? alone : ''
   const names = now.filter(({ part }) => chosen === '' || part === chosen).map(({ title }) => title.toLowerCase())
   return (
     <div class="solid-view">
@@ -95,7 +95,7 @@ export const SolidView = () => {
       )}
       {now.length > 0 && (
         <>
-          <Turned stage={stage} canvas={canvas} key={edition.value} label={names.join(', ')} cut={cut !== undefined} />
+          <Turned stage={stage} canvas={canvas} label={names.join(', ')} cut={cut !== undefined} />
           <div class="runs">
             {(
               [

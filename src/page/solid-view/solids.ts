@@ -6,8 +6,6 @@ import { Ended } from '../workers/talk.ts'
 
 /** The solids of the job, as far as they are carved. */
 export const solids = signal<readonly Carved[]>([])
-/** Counts the sets of solids: each is drawn on a canvas of its own. */
-export const edition = signal(0)
 export const carvingNow = signal<Carving | undefined>(undefined)
 export const failed = signal(false)
 
@@ -16,19 +14,18 @@ let busy = false
 
 /** Carves the solids of the job as it stands; what was carved of the same job is kept. */
 export const carve = async (): Promise<void> => {
-  const text = outcome.peek()?.text
-  if (busy || text === undefined || !outcome.peek()?.design || text === carvedOf) return
+  const { text, design } = outcome.peek() ?? {}
+  if (busy || text === undefined || !design || text === carvedOf) return
   busy = true
   failed.value = false
   const shop = opened.peek().shop
   const fresh: Carved[] = []
   try {
-    await making.ask('solids', { text, ...(shop !== undefined && { shop }) }, (told) => {
+    await making.ask('solids', { text, ...(shop !== undefined && { shop }), verdict: design.verdict }, (told) => {
       const step = told as Carved | Carving
       if ('facets' in step) fresh.push(step)
       else carvingNow.value = step
     })
-    edition.value += 1
     solids.value = fresh
     carvedOf = text
   } catch (error) {

@@ -20,6 +20,7 @@ import {
   MeshBasicMaterial,
   MeshLambertMaterial,
   NotEqualStencilFunc,
+  type Object3D,
   OrthographicCamera,
   Plane,
   PlaneGeometry,
@@ -55,7 +56,8 @@ interface Laid {
 }
 
 export interface Stage {
-  readonly put: (solid: Carved) => void
+  /** Lays these in place of what lay there; how it was turned and cut stays. */
+  readonly put: (solids: readonly Carved[]) => void
   /** Only this part; all of them without one. */
   readonly show: (part: string | undefined) => void
   /** Degrees. */
@@ -116,6 +118,16 @@ const stencil = (geometry: BufferGeometry, side: typeof FrontSide | typeof BackS
   return new Mesh(geometry, material)
 }
 
+/** Gives back what these hold of the graphics card. */
+const giveBack = (of: Object3D): void =>
+  of.traverse((each) => {
+    if (!(each instanceof Mesh || each instanceof LineSegments)) return
+    each.geometry.dispose()
+    const material = each.material as Material & { map?: DataTexture | null }
+    material.map?.dispose()
+    material.dispose()
+  })
+
 /** A stage on a canvas; undefined where this browser cannot draw solids. */
 export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
   const context = canvas.getContext('webgl2', { antialias: true, stencil: true, alpha: true })
@@ -132,6 +144,8 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
   scene.add(whole, new HemisphereLight(0xffffff, 0x8a8f8c, 1.7), sun)
   const plane = new Plane(new Vector3(0, 0, -1), 0)
   const laid: Laid[] = []
+  /** What lay there before: given back once the next is drawn, or how it is drawn would be put together anew for that. */
+  const left: Group[] = []
   let paints: Paints | undefined
   let alone: string | undefined
   let turned = { ...firstTurn }
@@ -209,6 +223,7 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
       if (cutting) opened(cutAt)
     }
     renderer.render(scene, camera)
+    for (const each of left.splice(0)) giveBack(each)
   }
   const soon = (): void => {
     if (asked === 0) asked = requestAnimationFrame(draw)
@@ -230,71 +245,79 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
   }
   const pitch = (): number => Math.max(1, ...laid.map(({ size }) => size.x)) / 24
 
+  const add = (solid: Carved): void => {
+    const geometry = geometryOf(solid)
+    geometry.computeBoundingBox()
+    const size = geometry.boundingBox?.getSize(new Vector3()) ?? new Vector3(1, 1, 1)
+    const middle = geometry.boundingBox?.getCenter(new Vector3()) ?? new Vector3()
+    const skin = new MeshLambertMaterial({ polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 })
+    const lines = new LineBasicMaterial()
+    const edges = new LineSegments(
+      new BufferGeometry().setAttribute('position', new BufferAttribute(solid.facets.edges, 3)),
+      lines,
+    )
+    const body = new Group()
+    const stencils = [stencil(geometry, BackSide, plane), stencil(geometry, FrontSide, plane)]
+    body.add(new Mesh(geometry, skin), edges, ...stencils)
+    body.position.copy(middle.negate())
+    // The longest along x, the shortest toward the eye.
+    const upright = new Group()
+    upright.add(body)
+    if (size.z >= size.x && size.z >= size.y) {
+      upright.rotation.set(0, Math.PI / 2, 0)
+      size.set(size.z, size.y, size.x)
+    } else if (size.y > size.x) {
+      upright.rotation.set(0, 0, -Math.PI / 2)
+      size.set(size.y, size.x, size.z)
+    }
+    const span = 1.02 * Math.max(size.x, size.y)
+    const cap = new Mesh(
+      new PlaneGeometry(span, span),
+      new MeshBasicMaterial({
+        polygonOffset: true,
+        polygonOffsetFactor: 1,
+        polygonOffsetUnits: 1,
+        stencilWrite: true,
+        stencilRef: 0,
+        stencilFunc: NotEqualStencilFunc,
+        stencilFail: ReplaceStencilOp,
+        stencilZFail: ReplaceStencilOp,
+        stencilZPass: ReplaceStencilOp,
+      }),
+    )
+    cap.onAfterRender = () => renderer.clearStencil()
+    const order = 10 * laid.length
+    for (const each of stencils) each.renderOrder = order + 1
+    cap.renderOrder = order + 2
+    const contour = new LineSegments(new BufferGeometry(), new LineBasicMaterial())
+    contour.frustumCulled = false
+    contour.renderOrder = order + 3
+    upright.updateMatrix()
+    body.updateMatrix()
+    const placed = upright.matrix.clone().multiply(body.matrix).toArray()
+    let openedAt: number | undefined
+    const opened = (z: number): void => {
+      if (z === openedAt) return
+      openedAt = z
+      contour.geometry.dispose()
+      contour.geometry = new BufferGeometry().setAttribute(
+        'position',
+        new BufferAttribute(contourAt(solid.facets.positions, placed, z), 3),
+      )
+    }
+    const group = new Group()
+    group.add(upright, cap, contour)
+    whole.add(group)
+    laid.push({ part: solid.part, group, size, skin, lines, cap, stencils, contour, opened })
+  }
+
   return {
-    put: (solid) => {
-      const geometry = geometryOf(solid)
-      geometry.computeBoundingBox()
-      const size = geometry.boundingBox?.getSize(new Vector3()) ?? new Vector3(1, 1, 1)
-      const middle = geometry.boundingBox?.getCenter(new Vector3()) ?? new Vector3()
-      const skin = new MeshLambertMaterial({ polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 })
-      const lines = new LineBasicMaterial()
-      const edges = new LineSegments(
-        new BufferGeometry().setAttribute('position', new BufferAttribute(solid.facets.edges, 3)),
-        lines,
-      )
-      const body = new Group()
-      const stencils = [stencil(geometry, BackSide, plane), stencil(geometry, FrontSide, plane)]
-      body.add(new Mesh(geometry, skin), edges, ...stencils)
-      body.position.copy(middle.negate())
-      // The longest along x, the shortest toward the eye.
-      const upright = new Group()
-      upright.add(body)
-      if (size.z >= size.x && size.z >= size.y) {
-        upright.rotation.set(0, Math.PI / 2, 0)
-        size.set(size.z, size.y, size.x)
-      } else if (size.y > size.x) {
-        upright.rotation.set(0, 0, -Math.PI / 2)
-        size.set(size.y, size.x, size.z)
+    put: (solids) => {
+      for (const { group } of laid.splice(0)) {
+        group.removeFromParent()
+        left.push(group)
       }
-      const span = 1.02 * Math.max(size.x, size.y)
-      const cap = new Mesh(
-        new PlaneGeometry(span, span),
-        new MeshBasicMaterial({
-          polygonOffset: true,
-          polygonOffsetFactor: 1,
-          polygonOffsetUnits: 1,
-          stencilWrite: true,
-          stencilRef: 0,
-          stencilFunc: NotEqualStencilFunc,
-          stencilFail: ReplaceStencilOp,
-          stencilZFail: ReplaceStencilOp,
-          stencilZPass: ReplaceStencilOp,
-        }),
-      )
-      cap.onAfterRender = () => renderer.clearStencil()
-      const order = 10 * laid.length
-      for (const each of stencils) each.renderOrder = order + 1
-      cap.renderOrder = order + 2
-      const contour = new LineSegments(new BufferGeometry(), new LineBasicMaterial())
-      contour.frustumCulled = false
-      contour.renderOrder = order + 3
-      upright.updateMatrix()
-      body.updateMatrix()
-      const placed = upright.matrix.clone().multiply(body.matrix).toArray()
-      let openedAt: number | undefined
-      const opened = (z: number): void => {
-        if (z === openedAt) return
-        openedAt = z
-        contour.geometry.dispose()
-        contour.geometry = new BufferGeometry().setAttribute(
-          'position',
-          new BufferAttribute(contourAt(solid.facets.positions, placed, z), 3),
-        )
-      }
-      const group = new Group()
-      group.add(upright, cap, contour)
-      whole.add(group)
-      laid.push({ part: solid.part, group, size, skin, lines, cap, stencils, contour, opened })
+      for (const solid of solids) add(solid)
       for (const each of laid) dress(each)
       soon()
     },
@@ -334,13 +357,7 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
     },
     leave: () => {
       cancelAnimationFrame(asked)
-      scene.traverse((each) => {
-        if (!(each instanceof Mesh || each instanceof LineSegments)) return
-        each.geometry.dispose()
-        const material = each.material as Material & { map?: DataTexture | null }
-        material.map?.dispose()
-        material.dispose()
-      })
+      for (const each of [scene, ...left]) giveBack(each)
       renderer.dispose()
       renderer.forceContextLoss()
     },

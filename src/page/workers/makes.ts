@@ -1,3 +1,4 @@
+import type { Design } from '../../design.ts'
 import type { Format, MadeFile } from '../../make.ts'
 import type { Facets } from '../solid-view/facets.ts'
 
@@ -28,8 +29,8 @@ export type Makes = {
     readonly asks: JobMade & { readonly formats?: readonly Format[]; readonly parts?: readonly string[] }
     readonly answers: readonly MadeFile[]
   }
-  /** Every part as a solid to be looked at: told one after another as they are carved. The answer is how many. */
-  readonly solids: { readonly asks: JobMade; readonly answers: number }
+  /** Every part, of a job that has been judged, as a solid to be looked at: told one after another as they are carved. The answer is how many. */
+  readonly solids: { readonly asks: JobMade & Pick<Design, 'verdict'>; readonly answers: number }
   /** Everything, with the list of it, in one zip. */
   readonly everything: {
     readonly asks: JobMade

@@ -6,12 +6,13 @@ import cardBoldWeb from '../../writers/faces/AtkinsonHyperlegibleNext-Bold.woff2
 import cardFace from '../../writers/faces/AtkinsonHyperlegibleNext-Regular.ttf?url'
 import cardFaceWeb from '../../writers/faces/AtkinsonHyperlegibleNext-Regular.woff2?url'
 import wasm from 'manifold-3d/manifold.wasm?url'
-import { type Design, design } from '../../design.ts'
+import { type Design, design, sizesOf } from '../../design.ts'
 import { drawable, type Format, make, type MadeFile, type Tools, usual } from '../../make.ts'
 import { parse } from '../../spec/parse.ts'
 import { readSpec, shopPath } from '../../spec/read.ts'
+import type { Spec } from '../../spec/spec.ts'
 import { json } from '../../writers/json.ts'
-import { facetsOf } from '../solid-view/facets.ts'
+import { type Facets, facetsOf } from '../solid-view/facets.ts'
 import type { Carved, Carving, JobMade, Makes } from './makes.ts'
 import type { Hands } from './talk.ts'
 
@@ -54,7 +55,7 @@ const tools: Tools = {
 const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text)
 
 /** The job read from its own text, as the command line reads it. */
-const worked = ({ text, shop }: JobMade): { readonly design: Design; readonly written: readonly MadeFile[] } => {
+const read = ({ text, shop }: JobMade): { readonly spec: Spec; readonly written: readonly MadeFile[] } => {
   const parsed = parse(text)
   const shopParsed = shop === undefined ? undefined : parse(shop)
   if ('complaints' in parsed || (shopParsed && 'complaints' in shopParsed)) throw new Error('the text cannot be read')
@@ -63,13 +64,15 @@ const worked = ({ text, shop }: JobMade): { readonly design: Design; readonly wr
   const named = shopPath(parsed.document)
   const ending = named?.toLowerCase().endsWith('.json') ? '.json' : '.yaml'
   return {
-    design: design(outcome.spec),
+    spec: outcome.spec,
     written: [
       { name: 'spec.yaml', bytes: utf8(text) },
       ...(shop === undefined || named === undefined ? [] : [{ name: `shop${ending}`, bytes: utf8(shop) }]),
     ],
   }
 }
+
+const worked = (job: JobMade): Design => design(read(job).spec)
 
 /** The files, in the order of the command line. The kernel is asked for once for each solid, which tells how far they are. */
 const filesOf = async (
@@ -78,7 +81,8 @@ const filesOf = async (
   parts: readonly string[] | undefined,
   step: (step: unknown) => void,
 ): Promise<MadeFile[]> => {
-  const { design: whole, written } = worked(job)
+  const { spec, written } = read(job)
+  const whole = design(spec)
   const names = drawable(whole)
     .map((part) => part.name)
     .filter((name) => parts?.includes(name) ?? true)
@@ -117,10 +121,13 @@ const manifest = async (name: string, files: readonly MadeFile[]): Promise<MadeF
 /** No clock: every file of a zip is of the first day that a zip can say. */
 const firstDay = new Date(1980, 0, 1)
 
+/** What was carved last, by its recipe: most of what is told changes few parts. */
+const carved = new Map<string, Facets>()
+
 /** Makes files, sheets and solids. */
 export const making: Hands<Makes> = {
   parts: async (job) => {
-    const { design: whole } = worked(job)
+    const whole = worked(job)
     const files = await make(whole, { formats: ['svg'] }, tools)
     return drawable(whole).map(({ name, title, profile }) => ({
       name,
@@ -133,7 +140,7 @@ export const making: Hands<Makes> = {
   },
 
   card: async (job) => {
-    const files = await make(worked(job).design, { formats: ['html'] }, tools)
+    const files = await make(worked(job), { formats: ['html'] }, tools)
     const html = files.find((file) => file.name === 'card.html')
     if (!html) return undefined
     const text = new TextDecoder().decode(html.bytes)
@@ -143,24 +150,28 @@ export const making: Hands<Makes> = {
 
   files: ({ formats = usual, parts, ...job }, step) => filesOf(job, formats, parts, step),
 
-  solids: async (job, step) => {
-    const { design: whole } = worked(job)
+  solids: async ({ verdict, ...job }, step) => {
+    const whole: Design = { ...sizesOf(read(job).spec), findings: [], verdict }
     const parts = drawable(whole)
     const kernel = await tools.kernel()
     const { carve } = await import('../../solid/mesh.ts')
+    const before = new Map(carved)
+    carved.clear()
     for (const [at, { name, title, solid }] of parts.entries()) {
       step({ part: name, at, of: parts.length } satisfies Carving)
+      const recipe = solid(whole)
+      const written = JSON.stringify(recipe)
       // Coarser than a file: it is looked at, not made.
-      const facets = facetsOf(carve(kernel, solid(whole), 0.03))
-      const { positions, normals, edges } = facets
-      step({ part: name, title, facets } satisfies Carved, [positions.buffer, normals.buffer, edges.buffer])
+      const facets = before.get(written) ?? facetsOf(carve(kernel, recipe, 0.03))
+      carved.set(written, facets)
+      step({ part: name, title, facets } satisfies Carved)
     }
     return parts.length
   },
 
   everything: async (job, step) => {
     const files = await filesOf(job, usual, undefined, step)
-    const { name } = worked(job).design.spec
+    const { name } = read(job).spec
     const all = [...files, await manifest(name, files)]
     const folder = Object.fromEntries(all.map((file) => [`${name}/${file.name}`, file.bytes]))
     return { zip: zipSync(folder, { level: 6, mtime: firstDay }), count: all.length }

@@ -11,26 +11,25 @@ type Told =
   | { readonly id: number; readonly answers: unknown }
   | { readonly id: number; readonly fault: string }
 
+/** Tells how far it is. */
 type Step = (step: unknown) => void
-/** Tells how far it is; what is given away (`gives`) is not copied. */
-type Tells = (step: unknown, gives?: readonly Transferable[]) => void
 
 /** What a worker does with each question; `step` tells how far it is. */
 export type Hands<T extends Talk> = {
-  readonly [Name in keyof T]: (asks: T[Name]['asks'], step: Tells) => T[Name]['answers'] | Promise<T[Name]['answers']>
+  readonly [Name in keyof T]: (asks: T[Name]['asks'], step: Step) => T[Name]['answers'] | Promise<T[Name]['answers']>
 }
 
 /** Answers, in the worker, whatever is asked; what goes wrong is told with its stack. */
 export const answering = <T extends Talk>(hands: Hands<T>): void => {
   const here = self as unknown as {
     addEventListener: (what: 'message', hear: (event: { data: Asked }) => void) => void
-    postMessage: (told: Told, gives?: readonly Transferable[]) => void
+    postMessage: (told: Told) => void
   }
   here.addEventListener('message', async ({ data: { id, name, asks } }) => {
     try {
       const hand = hands[name]
       if (!hand) throw new Error(`nobody answers ${name}`)
-      here.postMessage({ id, answers: await hand(asks, (step, gives = []) => here.postMessage({ id, step }, gives)) })
+      here.postMessage({ id, answers: await hand(asks, (step) => here.postMessage({ id, step })) })
     } catch (error) {
       here.postMessage({ id, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) })
     }

@@ -88,13 +88,17 @@ describe('in the round', { timeout: 120_000 }, () => {
     const { page, wrongs } = await visit(small)
     await inTheRound(page)
     await solidsThere(page)
-    const before = await page.locator('canvas.solids').elementHandle()
-    await page.getByLabel('Length', { exact: true }).fill('60')
-    await page.getByLabel('Length', { exact: true }).press('Enter')
-    await page.waitForFunction((old) => {
-      const now = document.querySelector('canvas.solids')
-      return now !== null && now !== old
-    }, before)
+    await page.getByRole('button', { name: 'Turn left' }).click()
+    const before = await seen(page)
+    const length = page.getByLabel('Length', { exact: true })
+    const told = await length.inputValue()
+    await length.fill('60')
+    await length.press('Enter')
+    while ((await seen(page)) === before);
+    // What is looked at stays as it was turned: the same job looks the same again.
+    await length.fill(told)
+    await length.press('Enter')
+    while ((await seen(page)) !== before);
     for (let times = 0; times <= stages; times++) {
       await page.getByLabel('End on', { exact: true }).check()
       await page.getByLabel('In the round', { exact: true }).check()
