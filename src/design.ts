@@ -8,7 +8,7 @@ import { indexRules } from './checks/indexing.ts'
 import { finding, judge, tightestFirst, verdictOf, weigh } from './checks/judge.ts'
 import type { Finding, Judged, Remedy, Rule, Verdict, Weighed, Worked } from './checks/rule.ts'
 import { sectionRules } from './checks/section.ts'
-import { allOf, hasBar, hasBushing, hasGround, hasLoads, type Job, jobOf, type Sized } from './sizes.ts'
+import { allOf, hasBar, hasBushing, hasGround, hasLoads, type Job, jobBeside, jobOf, type Sized } from './sizes.ts'
 import { patchDocument, readSpec } from './spec/read.ts'
 import type { Spec } from './spec/spec.ts'
 
@@ -75,13 +75,13 @@ const patchedSpec = (spec: Spec, set: NonNullable<Remedy['set']>): ReturnType<ty
 }
 
 /** What comes of a patch of the spec as written; undefined where the reader refuses it. Each patch is worked out once. */
-const trials = ({ spec }: Job): ((set: NonNullable<Remedy['set']>) => Outcome | undefined) => {
+const trials = (job: Job): ((set: NonNullable<Remedy['set']>) => Outcome | undefined) => {
   const known = new Map<string, Outcome | undefined>()
   return (set) => {
     const key = JSON.stringify(set)
     if (!known.has(key)) {
-      const read = patchedSpec(spec, set)
-      const worked = 'spec' in read ? jobOf(read.spec) : undefined
+      const read = patchedSpec(job.spec, set)
+      const worked = 'spec' in read ? jobBeside(read.spec, job, Object.keys(set)) : undefined
       known.set(key, worked && { worked, findings: ofEachRule(worked, weigh) })
     }
     return known.get(key)

@@ -28,6 +28,7 @@ import type { BarSpec, Broach, Spec } from './spec/spec.ts'
 export interface Job extends Worked {
   readonly asked?: BarSpec
   readonly broach?: Broach
+  readonly standing?: Standing
   readonly reasons: readonly (readonly [part: string, reasoned: Reasoned<object>])[]
 }
 
@@ -72,15 +73,24 @@ export const hasBushing = <Own extends Job>(job: Own): job is Own & With<'broach
  * Works out what bears on whether a job goes. Where nobody has said how much to take in a pass, it is the usual for the material,
  * or the most that bar and bit bear.
  */
-export const jobOf = (spec: Spec): Job => {
+export const jobOf = (spec: Spec): Job => jobWith(spec, standingOf(spec))
+
+/** The same of a spec that says otherwise than that of `job` of these paths, and of no other. */
+export const jobBeside = (spec: Spec, job: Job, paths: readonly string[]): Job =>
+  job.standing && paths.every(leavesStanding) ? jobWith(spec, job.standing) : jobOf(spec)
+
+/** What is said of the bar bears on the bar alone, but for the nose, whose corners are the slot's. */
+const leavesStanding = (path: string): boolean =>
+  path.startsWith('tooling.bar.') && !path.startsWith('tooling.bar.nose')
+
+const jobWith = (spec: Spec, standing: Standing): Job => {
   const asked = spec.tooling.bar
-  const standing = standingOf(spec)
   const usual = worked(spec, standing, asked)
   return asked ? withdrawnFarther(spec, standing, asked, bearable(spec, standing, asked, usual)) : usual
 }
 
 /** What of a job stands whatever its bar is like: worked out once for all bars that are looked at. */
-interface Standing {
+export interface Standing {
   readonly section: Reasoned<Worked['section']>
   readonly bestFor: (bar: BarSpec) => Candidate | undefined
   readonly bushing?: ReturnType<typeof guideBushingOf>
@@ -218,13 +228,13 @@ const worked = (spec: Spec, standing: Standing, asked: BarSpec | undefined): Job
   if (pressLoads) job.pressLoads = pressLoads
   if (keyLoads) job.keyLoads = keyLoads
   if (jointLoads) job.jointLoads = jointLoads
-  return Object.assign(job, { reasons })
+  return Object.assign(job, { reasons, standing })
 }
 
 type Mutable<D> = { -readonly [Key in keyof D]: D[Key] }
 
 /** Adds to a job what no rule looks at: the plan, gauges and aids, what may come out wrong, and every reason by its path. */
-export const allOf = ({ reasons, ...job }: Job): Sized => {
+export const allOf = ({ reasons, standing: _, ...job }: Job): Sized => {
   const { spec, section, asked, bar, groundBar, bit, bushing, broach, loads, indexing } = job
   const all = [...reasons]
   const keep = <D extends object>(part: string, reasoned: Reasoned<D>): D => {
