@@ -234,7 +234,8 @@ const worked = (spec: Spec, standing: Standing, asked: BarSpec | undefined): Job
 type Mutable<D> = { -readonly [Key in keyof D]: D[Key] }
 
 /** Adds to a job what no rule looks at: the plan, gauges and aids, what may come out wrong, and every reason by its path. */
-export const allOf = ({ reasons, standing: _, ...job }: Job): Sized => {
+export const allOf = (known: Job): Sized => {
+  const { reasons, standing: _, ...job } = known
   const { spec, section, asked, bar, groundBar, bit, bushing, broach, loads, indexing } = job
   const all = [...reasons]
   const keep = <D extends object>(part: string, reasoned: Reasoned<D>): D => {
