@@ -86,6 +86,10 @@ const threeFigures = (value: number): string => {
 interface Saying {
   readonly units: Units
   readonly number: (mm: number) => string
+  /** A decimal finer: what is taken in a pass, or a fit. */
+  readonly fine: (mm: number) => string
+  /** Bought by its fraction, in inch jobs, where it has one. */
+  readonly stock: (mm: number) => string
   /** A plain length. */
   readonly length: (name: string, mm: number, remark?: string) => Row
   /** A size with its limits, a decimal finer. */
@@ -115,6 +119,8 @@ export const sayingIn = (units: Units): Saying => {
   return {
     units,
     number,
+    fine: (mm) => fine(mm),
+    stock: (mm) => (units === 'in' && fraction(mm)) || number(mm),
     length: (name, mm, remark) => ({ name, value: number(mm), ...beside(mm, remark) }),
     size: (name, size, remark) => ({
       name,
@@ -197,7 +203,7 @@ const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => (
     says.size(
       'cross hole',
       bar.crossHole,
-      `drill ${bar.crossHoleDrill}, for ${bar.bit.shape} ${says.number(bar.bit.size)}`,
+      `drill ${bar.crossHoleDrill}, for ${bar.bit.shape} ${says.stock(bar.bit.size)}`,
     ),
     says.length(bar.form === 'end screw' ? 'hole to tapped end' : 'hole to end', bar.holeToEnd),
     ...stageSizes(bar, says),
@@ -206,7 +212,7 @@ const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => (
     says.word(
       'set screw',
       bar.screw.thread,
-      `${says.number(bar.screw.length)} long, tap drill ${bar.screw.tapDrill.name}`,
+      `${says.stock(bar.screw.length)} long, tap drill ${bar.screw.tapDrill.name}`,
     ),
     says.length('tap depth', bar.tapDepth),
     says.length('body length', bar.bodyLength),
@@ -317,7 +323,7 @@ const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable =
     rows: [
       {
         ...says.size('infeed a pass', sharp(plan.infeedPerPass)),
-        remark: `by the dial ${(plan.cuts[0]?.runs ?? []).map(({ by, to }) => `${says.number(by)} to ${says.number(to)}`).join(', then ')}`,
+        remark: `by the dial ${(plan.cuts[0]?.runs ?? []).map(({ by, to }) => `${says.fine(by)} to ${says.number(to)}`).join(', then ')}`,
       },
       says.word(
         'strokes',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Remedy } from '../../src/checks/rule.ts'
+import { sizesOf } from '../../src/cli/sizes.ts'
 import { findingsOf } from '../../src/cli/telling.ts'
 import { design } from '../../src/design.ts'
 import { readSpec } from '../../src/spec/read.ts'
@@ -36,5 +37,34 @@ describe('a remedy as it is told', () => {
     const worked = design(read.spec)
     const finding = { ...worked.findings[0]!, verdict: 'caution' as const, remedies: [remedy] }
     expect(findingsOf({ findings: [finding], spec: read.spec }, 1000, paint).join('\n')).toMatch(/- Measure again\.$/m)
+  })
+})
+
+describe('sizes as they are told', () => {
+  const read = readSpec({
+    name: 'k',
+    units: 'in',
+    bore: { diameter: '1-1/4', length: 5 },
+    feature: { keyway: { standard: 'asme-b17.1' } },
+    tooling: { bar: { machine: 'lathe', behind: 2 } },
+  })
+  if (!('spec' in read)) throw new Error('it does not read')
+  const worked = design(read.spec)
+  const rows = sizesOf(worked).flatMap((table) => table.rows)
+
+  it('what is taken in a pass, in the last figure that it has', () => {
+    const runs = worked.plan?.cuts[0]?.runs ?? []
+    expect(runs.length).toBeGreaterThan(1)
+    const said = rows.find(({ name }) => name === 'infeed a pass')?.remark ?? ''
+    const taken = [...said.matchAll(/([\d.]+) to/g)].map(([, infeed]) => Number(infeed) * 25.4)
+    expect(taken.length).toBe(runs.length)
+    for (const [at, { by }] of runs.entries()) expect(taken[at]).toBeCloseTo(by, 6)
+    expect(Math.min(...taken)).toBeCloseTo(0.0005 * 25.4, 9)
+  })
+
+  it('what is bought by its fraction', () => {
+    expect(worked.bar?.bit.size).toBeCloseTo((5 / 16) * 25.4, 9)
+    expect(rows.find(({ name }) => name === 'cross hole')?.remark).toContain('for square 5/16')
+    expect(rows.find(({ name }) => name === 'set screw')?.remark).toMatch(/^5\/16 long/)
   })
 })
