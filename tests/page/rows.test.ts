@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { design } from '../../src/design.ts'
+import { readSpec } from '../../src/spec/read.ts'
 import { specSchema } from '../../src/spec/schema.ts'
 import { allRows, byRow } from '../../src/page/rows/complaining.ts'
 import { asked } from '../../src/page/rows/row.ts'
@@ -61,5 +63,22 @@ describe('the lines of the form', () => {
     const groove = there({ feature: { groove: {} } })
     expect(groove).toContain('feature.groove.radius')
     expect(groove.every((path) => path.startsWith('feature.groove.'))).toBe(true)
+  })
+
+  it('what form a key of ASME B17.1 has where nobody told: square up to a bore of 6-1/2 in', () => {
+    const form = allRows.find(({ path }) => path === 'feature.keyway.form')
+    const taken = (diameter: string, more: object = {}) => {
+      const read = readSpec({
+        name: 'k',
+        units: 'in',
+        bore: { diameter, length: 7 },
+        feature: { keyway: { standard: 'asme-b17.1', ...more } },
+      })
+      if (!('spec' in read)) throw new Error(JSON.stringify(read.complaints))
+      return form?.worked?.(design(read.spec))
+    }
+    expect([taken('6-1/2'), taken('6-5/8')]).toEqual(['square', 'rectangular'])
+    // A taper key has neither.
+    expect(taken('1', { taper: '1:96', fit: 'class 2' })).toBeUndefined()
   })
 })

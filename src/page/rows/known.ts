@@ -51,6 +51,8 @@ const keyway = of('keyway', [
     path: 'form',
     word: 'Form',
     kind: words({ square: 'square', rectangular: 'rectangular' }),
+    worked: ({ spec: { feature } }) =>
+      feature.kind === 'keyway' && feature.taper === undefined ? feature.form : undefined,
     when: (job) => job.at('units') === 'in' || job.at('feature.keyway.standard') === 'asme-b17.1',
   },
   {
