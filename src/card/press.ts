@@ -63,7 +63,7 @@ export const inTheStack = ({ bushing, pusher, spec }: Design, says: Saying): rea
       blank: true,
     },
     {
-      words: say`Under the part ${bold(says.size(bushing.below))} clear for the teeth to pass, ${bold(says.size(bushing.fallsFree))} for the broach to fall free; with less, the hub is lifted off it${has(press?.below)}`,
+      words: say`Under the part ${bold(says.size(bushing.below))} clear for the teeth to pass, ${bold(says.size(bushing.fallsFree))} for the broach to fall free; with less, the hub is lifted off it${press?.below === undefined ? '' : ` (${raised > 0 ? 'press and spacer have' : 'this press has'} ${says.size(press.below + raised)})`}`,
       blank: true,
     },
     { words: say`Stroke ${bold(says.size(bushing.stroke))}${has(press?.stroke)}`, blank: true },

@@ -9,7 +9,7 @@ const room = (
   source: string,
   has: (job: LoadedPress) => number | undefined,
   needs: (job: LoadedPress) => number,
-  says: string,
+  says: (job: LoadedPress) => string,
   otherwise: (job: LoadedPress) => string,
   takes: (job: LoadedPress) => string = () => 'the broach takes',
 ): Rule<LoadedPress> => ({
@@ -22,7 +22,7 @@ const room = (
   applies: (job) => has(job) !== undefined,
   measured: has,
   limit: needs,
-  reason: ({ measured, limit }, job) => `${says} ${measured}; ${takes(job)} ${limit}.`,
+  reason: ({ measured, limit }, job) => `${says(job)} ${measured}; ${takes(job)} ${limit}.`,
   remedies: (job) => [...barInstead(job), { say: otherwise(job) }],
 })
 
@@ -37,17 +37,20 @@ export const pressRoomRules: readonly Rule<LoadedPress>[] = [
     'geometry: bore and toothed length',
     ({ spec }) => spec.tooling.press?.stroke,
     ({ bushing }) => bushing.stroke,
-    'The ram goes',
+    () => 'The ram goes',
     () => 'Or press it in two goes with a packing piece between ram and broach, or take a press with more stroke.',
   ),
   room(
     'room-under-table',
     'the broach’s teeth pass the hub before it stands on what is below',
-    'geometry: pilot and toothed length',
-    ({ spec }) => spec.tooling.press?.below,
+    'geometry: pilot and toothed length, and the spacer where the hub stands on one',
+    ({ spec, bushing }) => {
+      const table = spec.tooling.press?.below
+      return table === undefined ? undefined : table + bushing.raised
+    },
     ({ bushing }) => bushing.below,
-    'Under the table there is',
-    () => 'Or raise the work on a hollow block, or set the press over the bench’s edge.',
+    ({ bushing }) => (bushing.raised > 0 ? 'Spacer and table leave' : 'Under the table there is'),
+    () => 'Or stand the spacer on a hollow block, or set the press over the bench’s edge.',
   ),
   room(
     'press-opens-far-enough',
@@ -55,7 +58,7 @@ export const pressRoomRules: readonly Rule<LoadedPress>[] = [
     'geometry: bore, the broach less its pilot, and the spacer where the hub stands on one',
     ({ spec }) => spec.tooling.press?.daylight,
     ({ bushing }) => bushing.tableToRam,
-    'Between table and ram there is',
+    () => 'Between table and ram there is',
     (job) =>
       withoutSpacer(job)
         ? `Or stand the hub on the table itself, without the spacer, over a hole with ${length(job, job.bushing.below)} clear under it.`
@@ -71,7 +74,7 @@ export const pressRoomRules: readonly Rule<LoadedPress>[] = [
       return across === undefined ? undefined : across / 2
     },
     ({ bushing }) => bushing.plateHoleRadius,
-    'Half the hole in the table is',
+    () => 'Half the hole in the table is',
     () => 'Or bore the plate out, or set the work on parallels.',
   ),
   {

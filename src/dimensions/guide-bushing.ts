@@ -67,8 +67,14 @@ export const packOf = (
 /** What stays in the chuck, to be turned, bored and parted off in one chucking. */
 const grip = (spec: Spec): number => either(spec.units, 25, 1)
 
-/** Whether the press is told to have room below its table, so that the hub stands on the table itself. */
-const tableGivesRoom = ({ tooling }: Spec, below: number): boolean => (tooling.press?.below ?? 0) >= below - 1e-9
+/**
+ * Height of the spacer that makes up what the press is not told to have below its table, mm; 0 where the hub stands on the table itself.
+ * A ring lower than 10 mm (3/8 in) is hard to hold and to face. Source: judgement.
+ */
+const spacerFor = (spec: Spec, below: number): number => {
+  const lacking = below - (spec.tooling.press?.below ?? 0)
+  return lacking > 1e-9 ? Math.max(either(spec.units, 10, 0.375), spacerHeight(spec, lacking)) : 0
+}
 
 const outsideFor = (spec: Spec, bore: Size): Size =>
   spec.units === 'mm'
@@ -112,7 +118,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
   const hub = spec.bore.length
   const below = broach.pilotLength + broach.toothedLength
   const daylight = hub + broach.overall - broach.pilotLength
-  const raised = tableGivesRoom(spec, below) ? 0 : spacerHeight(spec, below)
+  const raised = spacerFor(spec, below)
   const shimWidth = roundTo(slot - either(spec.units, 0.15, 0.004), steps.fine)
   return {
     sizes: {
@@ -189,7 +195,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
         below: 'pilot and toothed length',
         fallsFree: 'the broach’s whole length, and what the bushing stands out below the hub',
         daylight: 'bore, and the broach less its pilot',
-        raised: 'the spacer that the hub stands on; none where the press is told to have the room below its table',
+        raised: 'the spacer that the hub stands on: what the press is not told to have below its table',
         tableToRam: 'daylight, and the spacer',
         plateHoleRadius: 'the slot’s farthest corner and 0.2 mm',
         stock: 'the next round over the collar; 3 mm (1/8 in) to part off and face, 25 mm (1 in) of grip',

@@ -179,7 +179,13 @@ describe('bushing of a design', () => {
     const on = (below: number) => job('mm', 25, 28.3, 40, eight, { below })
     expect(on(178).bushing).toMatchObject({ raised: 0, tableToRam: 222 })
     expect(on(178).pressSpacer).toBeUndefined()
-    expect(on(177.9).bushing).toMatchObject({ raised: 60, tableToRam: 282 })
+    // With some of it, the spacer makes up the rest and 2 mm for chips, in whole millimetres: 10 at the least, 60 at the most.
+    expect(on(177.9).bushing).toMatchObject({ raised: 10, tableToRam: 232 })
+    expect(on(140).bushing).toMatchObject({ raised: 40, tableToRam: 262 })
+    expect(on(60).bushing).toMatchObject({ raised: 60, tableToRam: 282 })
+    // 178 in all is asked for, in table and spacer: 118 and 60.
+    const room = (below: number) => on(below).findings.find(({ rule }) => rule === 'room-under-table')?.verdict
+    expect([117.9, 118, 140, 178].map(room)).toEqual(['fail', 'pass', 'pass', 'pass'])
   })
 
   // Tail = overall − pilot − toothed; the ram meets the collar (.25, 6), or a shim's head (.3125, 8) on it: so much is left, and 1/4 or 6.
