@@ -57,6 +57,7 @@ const drawing = (design: Design): Drawing => {
 export const acrossNoGo: Part = {
   name: 'across-no-go',
   title: 'No go, across',
+  of: 'job',
   belongs: (design) => design.acrossNoGo !== undefined,
   solid,
   prints: (design) => [{ name: 'across-no-go', solid: solid(design) }],

@@ -253,6 +253,7 @@ const drawing = (design: Design): Drawing => {
 export const bitStickOut: Part = {
   name: 'bit-stick-out',
   title: 'Bit set in its bar',
+  of: 'bar',
   // Pulled, the bit is turned over, and the bar's own sheet says so.
   belongs: ({ bar, bit, asked }) => bar !== undefined && bit !== undefined && asked?.stroke !== 'pull',
   solid,

@@ -347,6 +347,7 @@ const profile = (design: Design): Profile => ({ name: 'bit-templates', contours:
 export const bitTemplates: Part = {
   name: 'bit-templates',
   title: 'Bit template',
+  of: 'bar',
   belongs: (design) => design.bitTemplates !== undefined,
   solid,
   prints: (design) => [{ name: 'bit-templates', solid: solid(design) }],

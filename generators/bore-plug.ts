@@ -305,6 +305,7 @@ const drawing = (design: Design): Drawing => ({
 export const borePlug: Part = {
   name: 'bore-plug',
   title: 'Bore plug',
+  of: 'job',
   belongs: (design) => design.borePlug !== undefined,
   solid,
   prints: (design) => [{ name: 'bore-plug', solid: solid(design) }],

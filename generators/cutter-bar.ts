@@ -209,6 +209,7 @@ const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.
 export const cutterBar: Part = {
   name: 'cutter-bar',
   title: 'Cutter bar',
+  of: 'bar',
   belongs: ({ bar }) => bar !== undefined,
   solid,
   drawing,

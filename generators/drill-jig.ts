@@ -236,6 +236,7 @@ const drawing = (design: Design): Drawing => {
 export const drillJig: Part = {
   name: 'drill-jig',
   title: 'Drill jig',
+  of: 'bar',
   belongs: (design) => design.drillJig !== undefined,
   solid,
   prints: (design) => [{ name: 'drill-jig', solid: solid(design) }],

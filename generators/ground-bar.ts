@@ -364,6 +364,7 @@ const drawing = (design: Design): Drawing => {
 export const groundBar: Part = {
   name: 'ground-bar',
   title: 'One-piece bar',
+  of: 'bar',
   belongs: ({ groundBar: bar }) => bar !== undefined,
   solid,
   drawing,

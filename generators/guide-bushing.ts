@@ -326,6 +326,7 @@ const profile = (design: Design): Profile => ({ name: 'guide-bushing', contours:
 export const guideBushing: Part = {
   name: 'guide-bushing',
   title: 'Guide bushing',
+  of: 'press',
   belongs: (design) => design.bushing !== undefined,
   solid,
   drawing,

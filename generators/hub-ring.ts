@@ -311,6 +311,7 @@ const drawing = (design: Design): Drawing => {
 export const hubRing: Part = {
   name: 'hub-ring',
   title: 'Hub slices',
+  of: 'job',
   belongs: (design) => design.hubRing !== undefined,
   solid: (design) => sideBySide(prints(design)),
   prints,

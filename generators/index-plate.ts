@@ -224,6 +224,7 @@ const profile = (design: Design): Profile => ({ name: 'index-plate', contours: c
 export const indexPlate: Part = {
   name: 'index-plate',
   title: 'Index plate',
+  of: 'job',
   belongs: (design) => design.indexPlate !== undefined,
   solid,
   prints: (design) => [{ name: 'index-plate', solid: solid(design) }],

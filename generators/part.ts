@@ -20,6 +20,8 @@ export interface Part {
   /** `guide-bushing`: names the files and the `--parts` choice. */
   readonly name: string
   readonly title: string
+  /** Which tooling it is of, or the job's own whichever way it is cut: what is broken there bars its making. */
+  readonly of: 'bar' | 'press' | 'job'
   /** Whether this design has the part at all. */
   readonly belongs: (design: Design) => boolean
   readonly solid: (design: Design) => Solid

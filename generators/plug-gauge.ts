@@ -71,6 +71,7 @@ const drawing = (design: Design): Drawing => ({
 export const plugGauge: Part = {
   name: 'plug-gauge',
   title: 'Plug gauge',
+  of: 'job',
   belongs: ({ section }) => takesPlug(section),
   solid,
   prints: (design) => [{ name: 'plug-gauge', solid: solid(design) }],

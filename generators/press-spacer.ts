@@ -141,6 +141,7 @@ const drawing = (design: Design): Drawing => {
 export const pressSpacer: Part = {
   name: 'press-spacer',
   title: 'Spacer',
+  of: 'press',
   belongs: (design) => design.pressSpacer !== undefined,
   solid,
   drawing,

@@ -240,6 +240,7 @@ const profile = (design: Design): Profile => ({
 export const settingStep: Part = {
   name: 'setting-step',
   title: 'Setting step',
+  of: 'bar',
   belongs: (design) => design.settingStep !== undefined,
   solid: (design) => sideBySide(prints(design)),
   prints,

@@ -306,6 +306,7 @@ const profile = (design: Design): Profile => ({ name: 'shim-pack', contours: con
 export const shimPack: Part = {
   name: 'shim-pack',
   title: 'Shims',
+  of: 'press',
   belongs: (design) => (design.bushing?.shims.length ?? 0) > 0,
   solid,
   drawing,

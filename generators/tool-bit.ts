@@ -156,6 +156,7 @@ const drawing = (design: Design): Drawing => {
 export const toolBit: Part = {
   name: 'tool-bit',
   title: 'Tool bit',
+  of: 'bar',
   belongs: ({ bit }) => bit !== undefined,
   solid: (design) => bitSolid(bitOf(design)),
   drawing,

@@ -222,6 +222,7 @@ const profile = (design: Design): Profile => ({ name: 'width-gauge', contours: [
 export const widthGauge: Part = {
   name: 'width-gauge',
   title: 'Width gauge',
+  of: 'job',
   belongs: (design) => design.widthGauge !== undefined,
   solid,
   prints: (design) => [{ name: 'width-gauge', solid: solid(design) }],

@@ -137,21 +137,10 @@ export const checksum = async (design: Design): Promise<string> => {
 /** The whole set is laid, so that a sheet keeps its number whichever parts are asked for. */
 const sheetsOf = async (design: Design, drawn: readonly Part[]): Promise<readonly Sheet[]> => {
   const { spec, findings } = design
-  const tooling = {
-    'cutter-bar': 'bar',
-    'tool-bit': 'bar',
-    'bit-templates': 'bar',
-    'bit-stick-out': 'bar',
-    'setting-step': 'bar',
-    'drill-jig': 'bar',
-    'guide-bushing': 'press',
-    'shim-pack': 'press',
-    'press-spacer': 'press',
-  } as const
   const broken = findings.filter((finding) => finding.verdict === 'fail')
   /** Every sheet of a broken job is marked: with what is broken of the part itself or of the whole job, else with what is broken elsewhere. */
   const bandOf = (part: string): string | undefined => {
-    const of = part in tooling ? tooling[part as keyof typeof tooling] : 'job'
+    const { of } = drawn.find(({ name }) => name === part) ?? { of: 'job' }
     const own = broken.filter(({ rule }) => ['job', of].includes(about(rule)))
     const [first, ...others] = own.length > 0 ? own : broken
     const more = others.length > 0 ? ` ${others.length} more.` : ''

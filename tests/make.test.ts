@@ -65,6 +65,23 @@ describe('making', () => {
     await expect(make(specimen('cider-mill-pulley'), { formats: ['html'] }, never)).rejects.toThrow('faces opened')
   })
 
+  it('a part of what is broken is not to be made, of one piece or not; others only not yet', async () => {
+    // A neck of 2.7 mm under 0.3 mm a pass.
+    const broken = read({
+      name: 'broken',
+      units: 'mm',
+      bore: { diameter: 6, length: 14 },
+      hub: { outside: 20, material: 'alloy steel' },
+      feature: { keyway: { width: 2, height: 2, across: 7 } },
+      tooling: { bar: { form: 'one piece', infeed: 0.3, behind: 20 } },
+    })
+    expect(broken.findings.filter(({ verdict }) => verdict === 'fail').length).toBeGreaterThan(0)
+    const band = async (part: string) =>
+      text((await make(broken, { formats: ['svg'], parts: [part] }, openTools()))[1]!)
+    expect(await band('ground-bar')).toMatch(/DO NOT MAKE: /)
+    expect(await band('plug-gauge')).toMatch(/DO NOT MAKE YET, broken elsewhere: /)
+  })
+
   it('a sheet keeps its number whichever parts are asked for', async () => {
     const worked = specimen('winch-drum-gear')
     const bit = async (wanted: Parameters<typeof make>[1]): Promise<string | undefined> =>

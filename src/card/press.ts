@@ -10,7 +10,7 @@ import { measureTheBore } from './measure-bore.ts'
 import { measureTheSlot } from './measure-slot.ts'
 import { sentenceOf } from './naming.ts'
 import { pictured } from './pictures.ts'
-import { bold, capital, counted, degrees, say, type Saying } from './saying.ts'
+import { bold, bought, capital, counted, degrees, say, type Saying } from './saying.ts'
 import { reasonsIn, sizesTable } from './tooling.ts'
 
 type Bushing = NonNullable<Design['bushing']>
@@ -236,6 +236,16 @@ const pressing = (design: Design, says: Saying): Side => {
   }
 }
 
+/** The largest end mill that is told of and goes into the slot, or that none does. */
+const withEndMill = ({ spec, bushing }: Design, says: Saying): string => {
+  const { endMills } = spec.shop
+  if (!endMills || !bushing) return ''
+  const largest = endMills.findLast((size) => size <= bushing.slotWidth.lower - 1e-9)
+  return largest === undefined
+    ? ', with a narrower end mill than there is on hand,'
+    : `, with the ${bought(largest, says)} end mill,`
+}
+
 const bushingRows = (bushing: Bushing, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
   const why = reasonsIn(design)
   const size = says.size
@@ -367,7 +377,7 @@ export const pressLeaves = (design: Design, says: Saying, cover: Cover): readonl
                 say`saw round Ø${says.size(bushing.stock.diameter)} × ${bold(says.size(bushing.stock.length))}`,
                 'collar, outside and undercut in one chucking; lead last',
                 'face to length under the collar',
-                'mill the slot from the middle, its floor last, in light cuts; open end to end',
+                say`mill the slot from the middle${withEndMill(design, says)}, its floor last, in light cuts; open end to end`,
                 'mike the back wall at both ends and in the middle',
                 'break every edge but the slot’s floor',
               ],

@@ -1,6 +1,6 @@
 /** How the card writes a length, a reading of the dial, a force: in the job's units, the other unit after it where the spec asks for both. */
 import type { GoNoGo } from '../plan/types.ts'
-import { figure, rounded } from '../spec/figures.ts'
+import { figure, fraction, rounded } from '../spec/figures.ts'
 import type { Spec } from '../spec/spec.ts'
 import { inch, poundForce, poundForceInch } from '../standards/inch.ts'
 import type { Cell, Run, Words } from './document.ts'
@@ -31,6 +31,12 @@ export interface Saying {
   readonly cell: (text: string, mm: number, dress?: 'bold') => Cell
 }
 
+/** What cannot be worked out, as in a broken job that is drawn all the same, is not written as a number. */
+const ifAny =
+  <More extends readonly unknown[]>(write: (value: number, ...more: More) => string) =>
+  (value: number, ...more: More): string =>
+    Number.isFinite(value) ? write(value, ...more) : 'none'
+
 /** Decimals that a step shows in, no fewer than `least`. */
 const decimalsOf = (step: number, least: number): number => {
   for (let decimals = least; decimals < 5; decimals++)
@@ -50,43 +56,47 @@ export const sayingOf = (spec: Spec): Saying => {
   const dual = spec.drafting.dual === true
   const own = (mm: number): number => (metric ? mm : mm / inch)
   const least = metric ? 2 : 3
-  const read = (mm: number): string => rounded(own(mm), least)
-  const fine = (mm: number, lean?: 'up' | 'down'): string => rounded(own(mm), least + 1, lean)
-  const limit = (mm: number, lean: 'up' | 'down'): string =>
-    Math.abs(Number(read(mm)) - own(mm)) < 1e-6 ? read(mm) : fine(mm, lean)
+  const read = ifAny((mm) => rounded(own(mm), least))
+  const fine = ifAny((mm, lean?: 'up' | 'down') => rounded(own(mm), least + 1, lean))
+  const limit = ifAny((mm, lean: 'up' | 'down') =>
+    Math.abs(Number(read(mm)) - own(mm)) < 1e-6 ? read(mm) : fine(mm, lean),
+  )
   const mark = own(spec.tooling.bar?.dial.mark ?? (metric ? 0.01 : 0.001 * inch))
-  const others = (mm: number, decimals: number): string => rounded(metric ? mm / inch : mm, decimals)
+  const others = ifAny((mm, decimals: number) => rounded(metric ? mm / inch : mm, decimals))
   const usual = metric ? 3 : 2
   return {
     metric,
-    size: (mm) => figure(mm, units, { unit: false }),
-    exact: (mm) => {
+    size: ifAny((mm) => figure(mm, units, { unit: false })),
+    exact: ifAny((mm) => {
       const decimals = decimalsOf(own(mm), least)
       return decimals === 5
         ? figure(mm, units, { unit: false })
         : metric
           ? figure(mm, units, { unit: false, fit: decimals > least })
           : rounded(own(mm), decimals)
-    },
+    }),
     read,
     fine,
     limit,
     between: (from, to) => {
+      if (!Number.isFinite(to - from)) return 'none'
       if (Math.abs(to - from) < 1e-9) return limit(from, 'up')
       // One number of decimals for both ends.
       const exact = [from, to].every((mm) => Math.abs(Number(read(mm)) - own(mm)) < 1e-6)
       return exact ? `${read(from)} to ${read(to)}` : `${fine(from, 'up')} to ${fine(to, 'down')}`
     },
-    dial: (reading) => rounded(own(reading), decimalsOf(mark, least)),
-    step: (reading) => rounded(own(reading), decimalsOf(own(reading), least)),
-    force: (newtons) =>
+    dial: ifAny((reading) => rounded(own(reading), decimalsOf(mark, least))),
+    step: ifAny((reading) => rounded(own(reading), decimalsOf(own(reading), least))),
+    force: ifAny((newtons) =>
       metric
         ? newtons >= 5000
           ? `${rounded(newtons / 1000, 1)} kN`
           : `${threeFigures(newtons)} N`
         : `${threeFigures(newtons / poundForce)} lbf`,
-    torque: (newtonMm) =>
+    ),
+    torque: ifAny((newtonMm) =>
       metric ? `${Number((newtonMm / 1000).toPrecision(2))} N m` : `${threeFigures(newtonMm / poundForceInch)} lbf in`,
+    ),
     other: (mm, decimals = usual) => (dual ? [{ dual: ` ${others(mm, decimals)} ${metric ? 'in' : 'mm'}` }] : []),
     cell: (text, mm, dress) => ({
       number: text,
@@ -95,6 +105,9 @@ export const sayingOf = (spec: Spec): Saying => {
     }),
   }
 }
+
+/** Stock, blanks and screws as they are asked for: in inch jobs by their fraction, where they are one. */
+export const bought = (mm: number, says: Saying): string => (says.metric ? undefined : fraction(mm)) ?? says.size(mm)
 
 type Part = string | Run | readonly Run[]
 

@@ -6,16 +6,12 @@ import { beforeTheWheel, crossHoleFirst, crossHoleThenWall, hardening } from './
 import type { Block, Leaf, Row, Side, Words } from './document.ts'
 import { canBeHardened, turnedParts } from '../dimensions/cutter-bar.ts'
 import { regrindOf } from '../dimensions/tool-bit.ts'
-import { fraction } from '../spec/figures.ts'
 import { inch, poundForce } from '../standards/inch.ts'
 import { asFits, type Cover, firstThatFits } from './fitting.ts'
-import { bold, degrees, say, type Saying } from './saying.ts'
+import { bold, bought, degrees, say, type Saying } from './saying.ts'
 
 /** A N/mm² in psi. Source: exact pound-force over the square of the exact inch. */
 const psi = inch ** 2 / poundForce
-
-/** Stock, blanks and screws as they are asked for: in inch jobs by their fraction, where they are one. */
-const bought = (mm: number, says: Saying): string => (says.metric ? undefined : fraction(mm)) ?? says.size(mm)
 
 type Why = (path: string) => string
 
@@ -41,9 +37,13 @@ export const sizesTable = (title: string, rows: readonly (readonly [string, Word
   rows: rows.map(([name, value, why]): Row => ({ cells: [name, value, { write: 'line' }, why] })),
 })
 
-/** In N/mm², in inch jobs in psi, to two figures: it is known no better. */
+/** `4.2 to 4.42`; where the window is shut, nothing passes. */
+const passing = ({ projectionMin, projectionMax }: CutterBar | GroundBar, says: Saying): string =>
+  projectionMin <= projectionMax ? `${says.size(projectionMin)} to ${says.size(projectionMax)}` : 'none'
+
+/** In N/mm², in inch jobs in ksi as in the findings, to two figures: it is known no better. */
 const stress = (newtons: number, says: Saying): string =>
-  says.metric ? `${Math.round(newtons)} N/mm²` : `${Number((newtons * psi).toPrecision(2))} psi`
+  says.metric ? `${Math.round(newtons)} N/mm²` : `${Number(((newtons * psi) / 1000).toPrecision(2))} ksi`
 
 const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readonly [string, Words, string])[] => {
   const why = reasonsIn(design)
@@ -60,7 +60,9 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
       ? ''
       : `; holds ${says.force(loads.bitHeld)}, the thrust is ${says.force(loads.thrustMost)}`
   const steel =
-    loads?.holeStressExpected === undefined ? '' : `; ${stress(loads.holeStressExpected, says)} at the hole’s mouth`
+    loads?.holeStressExpected === undefined || !Number.isFinite(loads.holeStressExpected)
+      ? ''
+      : `; ${stress(loads.holeStressExpected, says)} at the hole’s mouth`
   return [
     [
       'body',
@@ -264,7 +266,7 @@ const bitRows = (
       : [['flat for the screw', say`${bold(size(bit.flat))} deep`, why('bit.flat')] as const]),
     [
       'sticks out of the bar',
-      say`${bold(size(bar.projection))} ± ${size(bar.setting)} (${size(bar.projectionMin)} to ${size(bar.projectionMax)} passes)`,
+      say`${bold(size(bar.projection))} ± ${size(bar.setting)} (${passing(bar, says)} passes)`,
       why('bar.projection'),
     ],
   ]

@@ -1,7 +1,8 @@
 /** The two ways of cutting one slot, side by side. */
-import { figure } from '../spec/figures.ts'
+import { figure, rounded } from '../spec/figures.ts'
 import { about } from './families.ts'
 import { verdictOf } from './judge.ts'
+import { measure } from './measure.ts'
 import type { Budget, Errors } from '../plan/errors.ts'
 import type { Plan } from '../plan/types.ts'
 import type { Finding, Verdict, Worked } from './rule.ts'
@@ -52,7 +53,7 @@ interface Planned extends Worked {
 }
 
 const barWay = (job: Planned, findings: readonly Finding[]): Way => {
-  const { bar, loads, plan, errors } = job
+  const { bar, groundBar, loads, plan, errors } = job
   const depth = likely(errors.bar, 'depth')
   const position = likely(errors.bar, 'position')
   return {
@@ -63,7 +64,7 @@ const barWay = (job: Planned, findings: readonly Finding[]): Way => {
       passes: plan.keyways * plan.cuts.reduce((sum, cut) => sum + cut.passes.length, 0),
       minutes: plan.time.whole,
     }),
-    make: bar ? ['cutter bar', 'tool bit'] : [],
+    make: bar ? ['cutter bar', 'tool bit'] : groundBar ? ['ground bar'] : [],
     ...(depth !== undefined && { depth }),
     ...(position !== undefined && { position }),
   }
@@ -116,8 +117,8 @@ const nameOf = (way: Way): string => (way.by === 'bar' ? 'With the bar' : 'With 
 
 const count = (number: number, one: string, many: string): string => `${number} ${number === 1 ? one : many}`
 
-const forceOf = (job: Worked, newtons: number): string =>
-  job.spec.units === 'mm' ? `${(newtons / 1000).toFixed(1)} kN` : `${Math.ceil(newtons / 4.4482216152605)} lbf`
+const forceOf = (job: Worked, newtons: number, lean: 'up' | 'down'): string =>
+  job.spec.units === 'mm' ? `${rounded(newtons / 1000, 1, lean)} kN` : measure(newtons, 'N', 'in', lean)
 
 const takes = (job: Worked, way: Way): string =>
   [
@@ -126,8 +127,8 @@ const takes = (job: Worked, way: Way): string =>
     ...(way.by === 'press' && way.force !== undefined
       ? [
           way.capacity === undefined
-            ? `up to ${forceOf(job, way.force)}`
-            : `up to ${forceOf(job, way.force)} of the ${forceOf(job, way.capacity)} there is`,
+            ? `up to ${forceOf(job, way.force, 'up')}`
+            : `up to ${forceOf(job, way.force, 'up')} of the ${forceOf(job, way.capacity, 'down')} there is`,
         ]
       : []),
   ].join(', ')

@@ -1,4 +1,5 @@
 /** Rules of force, stiffness and strength. Every force here is good to about a third either way. */
+import { poundForce } from '../standards/inch.ts'
 import { roomBehind } from '../plan/behind.ts'
 import { narrowerNose } from './bar-ways.ts'
 import { driveRules } from './drive.ts'
@@ -248,7 +249,7 @@ export const forceRules: readonly Rule<LoadedBar>[] = [
 
 /** A force up to two figures, as presses are rated. */
 const strength = (job: Worked, newtons: number): string => {
-  const [value, unit] = job.spec.units === 'mm' ? [newtons / 1000, 'kN'] : [newtons / 4.4482216152605, 'lbf']
+  const [value, unit] = job.spec.units === 'mm' ? [newtons / 1000, 'kN'] : [newtons / poundForce, 'lbf']
   const step = 10 ** (Math.floor(Math.log10(value)) - 1)
   return `${Math.round(Math.ceil(value / step - 1e-9) * step * 100) / 100} ${unit}`
 }

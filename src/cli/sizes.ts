@@ -2,6 +2,7 @@ import type { Design } from '../design.ts'
 import type { Size } from '../fits/size.ts'
 import { figure, fraction } from '../spec/figures.ts'
 import type { Units } from '../spec/spec.ts'
+import { poundForce } from '../standards/inch.ts'
 import type { Row } from './lines.ts'
 
 /** The sizes of one part, for reading. */
@@ -32,13 +33,13 @@ const forceTables = ({ loads, pressLoads, keyLoads, plan }: Design, says: Saying
   const force = (name: string, newtons: number, remark?: string): Row =>
     says.word(
       name,
-      threeFigures(inches ? newtons / newtonsPerPound : newtons),
+      threeFigures(inches ? newtons / poundForce : newtons),
       [inches ? 'lbf' : 'N', remark].filter((part) => part !== undefined).join(', '),
     )
   const torque = (name: string, newtonMm: number, remark: string): Row =>
     says.word(
       name,
-      threeFigures(inches ? newtonMm / 25.4 / newtonsPerPound : newtonMm / 1000),
+      threeFigures(inches ? newtonMm / 25.4 / poundForce : newtonMm / 1000),
       `${inches ? 'lbf in' : 'N m'}, ${remark}`,
     )
   const rows = [
@@ -47,7 +48,7 @@ const forceTables = ({ loads, pressLoads, keyLoads, plan }: Design, says: Saying
           force(
             'cutting force',
             loads.cuttingForce,
-            `with a dull edge ${threeFigures(inches ? loads.cuttingForceMost / newtonsPerPound : loads.cuttingForceMost)}`,
+            `with a dull edge ${threeFigures(inches ? loads.cuttingForceMost / poundForce : loads.cuttingForceMost)}`,
           ),
           force('thrust', loads.thrust.most),
           {
@@ -75,7 +76,6 @@ const forceTables = ({ loads, pressLoads, keyLoads, plan }: Design, says: Saying
   return rows.length === 0 ? [] : [{ heading: 'forces', rows, unitless: true }]
 }
 
-const newtonsPerPound = 4.4482216152605
 /** Forces are known to two figures at best. */
 const threeFigures = (value: number): string => {
   const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(value, 1))) - 2)

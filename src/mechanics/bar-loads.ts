@@ -2,7 +2,7 @@ import type { Basis, Reasoned } from '../dimensions/basis.ts'
 import { infeedPerPass } from '../dimensions/settings.ts'
 import type { BarInBore, CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import type { BarSpec, Spec } from '../spec/spec.ts'
-import { barMaterial, workMaterial } from '../standards/materials.ts'
+import { barMaterial, isNonferrous, type WorkMaterial, workMaterial } from '../standards/materials.ts'
 import { setScrewFor } from '../standards/set-screws.ts'
 import {
   type Band,
@@ -75,7 +75,7 @@ export interface Loads extends CutLoads {
 }
 
 /** Thrust per mm of an edge that takes no chip, N: 40 in steel and iron, half in aluminium and brass. Source: judgement, the upper end. */
-const edgeThrust = (material: string): number => (/alumin|brass|bronze|6061/.test(material) ? 20 : 40)
+const edgeThrust = (material: WorkMaterial): number => (isNonferrous(material) ? 20 : 40)
 
 /** The nose at its root, under a dull edge: down or sideways bending, whichever is worse. */
 const worstOfNose = (
@@ -150,7 +150,7 @@ const cutLoadsOf = (
     force: force('worn'),
     planned: chip,
     least: leastChip,
-    edgeThrust: engaged.edge * engaged.chip * edgeThrust(material.name),
+    edgeThrust: engaged.edge * engaged.chip * edgeThrust(material),
     give: 1 / machine + held.overhang ** 3 / (3 * steelModulus * secondMoment(held.diameter)),
   }
   const springs = springPasses(cut, give.most)

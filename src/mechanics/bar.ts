@@ -1,7 +1,7 @@
 /** The bar as a cantilever held at the holder, with its nose beside its axis. N, mm, N/mm². */
+import { steelModuli } from '../standards/moduli.ts'
 
-/** N/mm². Source: textbook table, from memory (Shigley A-5). */
-export const steelModulus = 207_000
+export const steelModulus = steelModuli.elastic
 
 /** Second moment of a round bar, mm⁴. */
 export const secondMoment = (diameter: number): number => (Math.PI * diameter ** 4) / 64

@@ -1,8 +1,6 @@
 /** What a cut beside the middle of the nose does: it twists the bar and bends it sideways. N, mm, degrees where named. */
+import { steelModuli } from '../standards/moduli.ts'
 import { type Held, secondMoment, steelModulus } from './bar.ts'
-
-/** N/mm². Source: textbook table, from memory (Shigley A-5). */
-const steelShearModulus = 79_300
 
 /** Middle of a strip that one side of the nose cuts, from the nose's own middle, mm. */
 export const stripOffset = (noseWidth: number, strip: number): number => (noseWidth - strip) / 2
@@ -13,7 +11,7 @@ export const sidewaysBend = ({ diameter, overhang, machine }: Held, cutting: num
 
 /** Twist of the bar over its overhang, radians; torque in N mm. */
 export const twistRadians = (diameter: number, overhang: number, torque: number): number =>
-  (torque * overhang) / (steelShearModulus * 2 * secondMoment(diameter))
+  (torque * overhang) / (steelModuli.shear * 2 * secondMoment(diameter))
 
 /** Sideways shift of the nose, mm, when the spindle slips by an angle in degrees: nose `eccentricity` from the bar's axis. */
 export const slipShift = (eccentricity: number, degrees: number): number =>

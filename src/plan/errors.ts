@@ -92,7 +92,7 @@ const shopFile = 'the shop file'
 const inchOf = (spec: Spec, mm: number, inches: number): number => (spec.units === 'mm' ? mm : inches * 25.4)
 
 /** The best stated of these instruments; a caliper of ±0.02 mm (.001 in) where none is told of. */
-const instrument = (spec: Spec, names: readonly ('boreGauge' | 'micrometer' | 'caliper')[], usual: number) => {
+const instrument = (spec: Spec, names: readonly (keyof NonNullable<Spec['shop']['measuring']>)[], usual: number) => {
   const { measuring } = spec.shop
   const told = names.find((name) => measuring?.[name] !== undefined)
   return told === undefined ? { by: usual, source: judged } : { by: measuring?.[told] ?? usual, source: shopFile }
@@ -121,11 +121,20 @@ const ofBar = (
 ): readonly Budget[] => {
   const { bar, nose: ground, plan, loads } = made
   const marks = plan.dial.finest / plan.dial.perInfeed
-  const across = instrument(spec, ['boreGauge', 'micrometer', 'caliper'], inchOf(spec, 0.02, 0.001))
+  const across = instrument(
+    spec,
+    plan.gateBy === 'plug and blocks' ? ['blocks', 'micrometer', 'caliper'] : ['boreGauge', 'micrometer', 'caliper'],
+    inchOf(spec, 0.02, 0.001),
+  )
   const nose = instrument(spec, ['micrometer', 'caliper'], inchOf(spec, 0.01, 0.0005))
   const square = spec.shop.measuring?.square ?? 0.05
   const lanes = bar.lanes.length > 1
-  const tram = { of: 'bar not along the bore', by: plan.tram / 2, source: 'see plan.tram' }
+  const { indicator } = spec.shop.measuring ?? {}
+  const tram = {
+    of: 'bar not along the bore',
+    by: plan.tram / 2 + (indicator ?? 0),
+    source: indicator === undefined ? 'see plan.tram' : 'see plan.tram; the indicator of the shop file',
+  }
   return [
     budgetOf(
       'depth',
@@ -182,11 +191,12 @@ const ofPress = (
   const { bushing, broach } = made
   const reading = instrument(spec, ['micrometer'], 0.0005 * 25.4)
   const read = (of: string): Contribution => ({ of, ...reading })
+  const floor = instrument(spec, ['micrometer', 'depthMicrometer'], 0.0005 * 25.4)
   return [
     budgetOf(
       'depth',
       [
-        read('measuring bushing back to slot floor'),
+        { of: 'measuring bushing back to slot floor', ...floor },
         ...(bushing.shims.length > 0 ? [read('measuring the shims')] : []),
         read('measuring the last tooth'),
         { of: 'seating bushing and shims', by: 0.0002 * 25.4, source: judged },

@@ -2,6 +2,7 @@
 import { force } from './quantity.ts'
 import { present, type Reading } from './reading.ts'
 import type { Machine } from './shop.ts'
+import { spindleHolds } from './shop-schema.ts'
 import type { BarSpec } from './spec.ts'
 
 const at = 'tooling.bar'
@@ -20,7 +21,7 @@ export function readDriven(reading: Reading, onHand: Machine | undefined): Drive
     travel: size('travel') ?? onHand?.travel,
     handle: both({ radius: size('handle.radius'), travel: size('handle.travel') }) ?? onHand?.handle,
     rack: both({ module: size('rack.module'), width: size('rack.width') }),
-    hold: reading.word(`${at}.hold`, ['gear', 'lock', 'belt', 'hand']) ?? onHand?.hold,
+    hold: reading.word(`${at}.hold`, spindleHolds) ?? onHand?.hold,
     work: readWork(reading, onHand),
   })
 }

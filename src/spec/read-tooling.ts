@@ -158,9 +158,12 @@ function readBroach(reading: Reading): Broach | undefined {
     pilotLength: size('pilotLength'),
   }
   if (!complete(must)) return undefined
+  const finishingTeeth = reading.number(`${at}.finishingTeeth`)
+  if (finishingTeeth !== undefined && finishingTeeth >= must.teeth)
+    reading.complain(`${at}.finishingTeeth`, `fewer than the ${must.teeth} teeth: those before them do the cutting`)
   const may = {
     shoulder: size('shoulder'),
-    finishingTeeth: reading.number(`${at}.finishingTeeth`),
+    finishingTeeth,
     heights: readHeights(reading, must),
     faceAngle: readAngle(reading.raw(`${at}.faceAngle`)),
     gulletArea: reading.quantity(`${at}.gulletArea`, area),

@@ -2,7 +2,7 @@ import { z } from 'zod/mini'
 import { angleAs, flagAs, keyed, lengthAs, maybe, numberAs, pairAs, quantityAs, textAs, told, wordAs } from './leaf.ts'
 import { groove, limited, slit, socket, spline } from './feature-schema.ts'
 import { area, force, stiffness, stress, torque } from './quantity.ts'
-import { shopSchema } from './shop-schema.ts'
+import { shopSchema, spindleHolds } from './shop-schema.ts'
 
 /** The spec as written. One schema: what is read, what is complained of, and what editors show all come from it. */
 
@@ -218,7 +218,7 @@ const bar = () =>
         width: () => lengthAs('Face width of its teeth', [12]),
       }),
     ),
-    hold: maybe(() => wordAs('What keeps the spindle from turning; left out: lock', ['gear', 'lock', 'belt', 'hand'])),
+    hold: maybe(() => wordAs('What keeps the spindle from turning; left out: lock', [...spindleHolds])),
     work: maybe(() =>
       keyed('What holds the work', {
         held: maybe(() => wordAs('In what', ['vise', 'chuck', 'strap'])),

@@ -10,7 +10,7 @@ import { present, type Reading, reading } from './reading.ts'
 import { readThread } from './read-tooling.ts'
 import { plainLine } from './place.ts'
 import type { Dividing, Machine, Measuring, Shop } from './shop.ts'
-import { shopSchema } from './shop-schema.ts'
+import { shopSchema, spindleHolds } from './shop-schema.ts'
 import type { Units } from './spec.ts'
 
 /** What a shop has that has told nothing: the usual lists, and a printer that nobody has measured. */
@@ -137,7 +137,7 @@ function machines(file: Reading): readonly Machine[] | undefined {
       give: file.quantity(`${path}.give`, stiffness),
       thrust: file.quantity(`${path}.thrust`, force),
       handle: radius === undefined || turn === undefined ? undefined : { radius, travel: turn },
-      hold: file.word(`${path}.hold`, ['gear', 'lock', 'belt']),
+      hold: file.word(`${path}.hold`, spindleHolds),
       jaws: file.quantity(`${path}.jaws`, force),
     })
   })

@@ -3,6 +3,9 @@ import { once } from '../standards/table.ts'
 import { keyed, lengthAs, maybe, numberAs, quantityAs, textAs, told, wordAs } from './leaf.ts'
 import { force, stiffness } from './quantity.ts'
 
+/** What may keep a spindle from turning. */
+export const spindleHolds = ['gear', 'lock', 'belt', 'hand'] as const
+
 const bar = () => lengthAs('A diameter', [16, '5/8 in'])
 const blank = () =>
   keyed('One tool-bit blank', {
@@ -11,10 +14,16 @@ const blank = () =>
   })
 const blankPhrase = 'a size, 8 or "1/4 in" (square), or { shape, size }'
 
-const list = <Leaf extends z.ZodMiniType>(description: string, leaf: Leaf) =>
-  told(z.array(leaf, { error: 'a list: [ … ]' }).check(z.maxLength(500, { error: 'a list of at most 500' })), {
-    description,
-  })
+const list = <Leaf extends z.ZodMiniType>(description: string, leaf: Leaf, least = 0) =>
+  told(
+    z
+      .array(leaf, { error: 'a list: [ … ]' })
+      .check(
+        ...(least > 0 ? [z.minLength(least, { error: `a list of ${least} or more` })] : []),
+        z.maxLength(500, { error: 'a list of at most 500' }),
+      ),
+    { description },
+  )
 const thread = () => textAs('Thread', ['M6', '#10-32', '1/4-28'], 'a thread: "M6", "#10-32", "1/4-28"')
 
 const screw = () =>
@@ -54,7 +63,7 @@ const machine = () =>
         travel: () => lengthAs('Stroke for one turn of it', [100, '4 in']),
       }),
     ),
-    hold: maybe(() => wordAs('What keeps the spindle from turning', ['gear', 'lock', 'belt'])),
+    hold: maybe(() => wordAs('What keeps the spindle from turning', [...spindleHolds])),
     jaws: maybe(() => quantityAs('Force of one jaw of its vise or chuck', ['6 kN'], force, forcePhrase)),
   })
 
@@ -93,7 +102,7 @@ export const shopSchema = once(() =>
     dividing: maybe(() =>
       keyed('A dividing head', {
         ratio: () => numberAs('Turns of the crank for one of the work', [40], { least: 1, most: 720, whole: true }),
-        circles: () => list('Holes in the circles', numberAs('Holes', [15], { least: 2, most: 400, whole: true })),
+        circles: () => list('Holes in the circles', numberAs('Holes', [15], { least: 2, most: 400, whole: true }), 1),
       }),
     ),
     measuring: maybe(() =>

@@ -1,4 +1,8 @@
+import type { spindleHolds } from './shop-schema.ts'
 import type { Units } from './spec.ts'
+
+/** What keeps a spindle from turning. */
+export type SpindleHold = (typeof spindleHolds)[number]
 
 /** A lathe, mill or press on hand, as far as the shop file tells of it. All mm, N, N/mm. */
 export interface Machine {
@@ -14,7 +18,7 @@ export interface Machine {
   /** What drives the stroke by hand: radius of the handle, and the stroke for one turn of it. */
   readonly handle?: { readonly radius: number; readonly travel: number }
   /** What keeps the spindle from turning. */
-  readonly hold?: 'gear' | 'lock' | 'belt'
+  readonly hold?: SpindleHold
   /** Force of one jaw of its vise or chuck. */
   readonly jaws?: number
 }

@@ -1,5 +1,5 @@
 import type { Size } from '../fits/size.ts'
-import type { Machine, Shop } from './shop.ts'
+import type { Machine, Shop, SpindleHold } from './shop.ts'
 
 export type Units = 'mm' | 'in'
 
@@ -163,7 +163,7 @@ export interface BarSpec {
   /** Of the rack that drives it. */
   readonly rack?: { readonly module: number; readonly width: number }
   /** What keeps the spindle from turning. */
-  readonly hold?: 'gear' | 'lock' | 'belt' | 'hand'
+  readonly hold?: SpindleHold
   /**
    * What holds the work: force of one jaw, of the stop or strap that takes the pull, of the clamp; how far its support reaches from the bore's axis
    * under the cut; how far the work stands up above the jaws.

@@ -23,8 +23,8 @@ export interface WorkMaterial {
   /** Default chip per pass, mm. */
   readonly infeed: number
   readonly strength?: Strength
-  /** N/mm2. */
-  readonly modulus?: number
+  /** kg for a dm³, the upper end of its kind. */
+  readonly density: number
   readonly source: string
 }
 
@@ -32,6 +32,9 @@ const angles =
   'rake and relief of high-speed steel tools for slotting and shaping from memory (workshop texts), agreeing with 3 to 5° of relief in a US Navy training manual; angle used and chip per pass: common practice, no source'
 /** Each side of a keyway tool. From memory (workshop texts). */
 const sideRelief: LeastMostUsed = [1.5, 3, 3]
+
+/** Of a VDI 3323 group: aluminium is 21 to 25, copper and its alloys 26 to 28, before them iron and steel. kg/dm³, from memory (handbooks). */
+const densityOf = (group: number): number => (group < 21 ? 7.9 : group <= 25 ? 2.8 : 8.8)
 
 const material = (
   name: string,
@@ -41,31 +44,38 @@ const material = (
   endRelief: LeastMostUsed,
   infeed: number,
   strength: Strength,
-  modulus: number,
 ): WorkMaterial => {
   const kienzle = kienzleGroup(group)
   if (!kienzle) throw new Error(`no VDI 3323 group ${group}`)
-  const source = `${angles}; cutting force: ${kienzleGroups.source}; modulus from memory (Shigley Table A-5)`
-  return { name, aliases, kienzle, rake, endRelief, sideRelief, infeed, strength, modulus, source }
+  const source = `${angles}; cutting force: ${kienzleGroups.source}; density from memory (handbooks)`
+  return { name, aliases, kienzle, rake, endRelief, sideRelief, infeed, strength, density: densityOf(group), source }
 }
 
 const shigley = 'from memory (Shigley Table A-20)'
 const gradeName = 'from memory; the tensile strength is what the grade is named for'
 
-/** Columns: name, other names, VDI 3323 group, rake, end relief, chip per pass, strength, modulus. */
+/** Columns: name, other names, VDI 3323 group, rake, end relief, chip per pass, strength. */
 export const workMaterials: Table<WorkMaterial> = {
   source: angles,
   scope: 'unhardened steels, irons, aluminium, brass and bronze',
   rows: [
     material(
       'mild steel',
-      ['steel', 'low carbon steel', '1018', '1020', '12l14', 's235', 's275', 'en3', 'ss400'],
+      ['steel', 'low carbon steel', '1018', '1020', '12l14', 's275', 'en3'],
       1,
       [10, 15, 10],
       [4, 6, 5],
       0.02,
       { yield: 275, tensile: 410, source: 'S275JR under 16 mm: table of EN materials on a tribology reference page' },
-      207000,
+    ),
+    material(
+      'structural steel',
+      ['s235', 's235jr', 'st37', 'st 37', 'ss400', 'a36'],
+      1,
+      [10, 15, 10],
+      [4, 6, 5],
+      0.02,
+      { yield: 235, tensile: 360, source: 'S235JR under 16 mm: table of EN materials on a tribology reference page' },
     ),
     material(
       'medium carbon steel',
@@ -75,7 +85,6 @@ export const workMaterials: Table<WorkMaterial> = {
       [4, 6, 5],
       0.02,
       { yield: 310, tensile: 570, source: `AISI 1045 hot rolled: ${shigley}` },
-      207000,
     ),
     material(
       'alloy steel',
@@ -89,7 +98,6 @@ export const workMaterials: Table<WorkMaterial> = {
         tensile: 600,
         source: 'yield of AISI 4140 annealed from memory; tensile strength of VDI 3323 group 6',
       },
-      207000,
     ),
     material(
       'stainless steel',
@@ -99,7 +107,6 @@ export const workMaterials: Table<WorkMaterial> = {
       [5, 6, 5],
       0.02,
       { yield: 215, tensile: 505, source: 'AISI 304 annealed, from memory' },
-      190000,
     ),
     material(
       'grey iron',
@@ -109,7 +116,6 @@ export const workMaterials: Table<WorkMaterial> = {
       [4, 5, 5],
       0.025,
       { tensile: 200, source: `EN-GJL-200: ${gradeName}` },
-      100000,
     ),
     material(
       'hard grey iron',
@@ -119,7 +125,6 @@ export const workMaterials: Table<WorkMaterial> = {
       [4, 5, 5],
       0.025,
       { tensile: 250, source: `EN-GJL-250: ${gradeName}` },
-      100000,
     ),
     material(
       'ductile iron',
@@ -129,18 +134,17 @@ export const workMaterials: Table<WorkMaterial> = {
       [4, 6, 5],
       0.025,
       { yield: 250, tensile: 400, source: 'EN-GJS-400-15, from memory' },
-      169000,
     ),
-    material(
-      'aluminium',
-      ['aluminum', '6061-o', '1100', '3003'],
-      21,
-      [20, 30, 20],
-      [6, 8, 7],
-      0.05,
-      { yield: 55, tensile: 124, source: '6061-O, from memory' },
-      71700,
-    ),
+    material('aluminium', ['aluminum', '6061-o'], 21, [20, 30, 20], [6, 8, 7], 0.05, {
+      yield: 55,
+      tensile: 124,
+      source: '6061-O, from memory',
+    }),
+    material('soft aluminium', ['soft aluminum', '1100', '3003'], 21, [20, 30, 20], [6, 8, 7], 0.05, {
+      yield: 34,
+      tensile: 90,
+      source: 'AA 1100-O, the softer of the two, from memory',
+    }),
     material(
       'aluminium, heat-treated',
       ['aluminum, heat-treated', '6061', '6061-t6', '6082', '2024', '7075'],
@@ -149,28 +153,22 @@ export const workMaterials: Table<WorkMaterial> = {
       [6, 8, 7],
       0.05,
       { yield: 275, tensile: 310, source: `EN AW-6061-T6: ${shigley}` },
-      71700,
     ),
-    material(
-      'brass',
-      ['free cutting brass', 'c360', 'cuzn39pb3', 'cz121'],
-      27,
-      [0, 3, 0],
-      [4, 6, 5],
-      0.04,
-      { yield: 250, tensile: 430, source: 'CuZn39Pb3, from memory' },
-      106000,
-    ),
-    material(
-      'bronze',
-      ['phosphor bronze', 'bearing bronze', 'gunmetal', 'cusn8', 'c932', 'sae 660'],
-      28,
-      [0, 5, 0],
-      [4, 6, 5],
-      0.04,
-      { yield: 220, tensile: 400, source: 'CuSn8, from memory' },
-      111000,
-    ),
+    material('brass', ['free cutting brass', 'c360', 'cuzn39pb3', 'cz121'], 27, [0, 3, 0], [4, 6, 5], 0.04, {
+      yield: 250,
+      tensile: 430,
+      source: 'CuZn39Pb3, from memory',
+    }),
+    material('bronze', ['phosphor bronze', 'cusn8'], 28, [0, 5, 0], [4, 6, 5], 0.04, {
+      yield: 220,
+      tensile: 400,
+      source: 'CuSn8, from memory',
+    }),
+    material('bearing bronze', ['cast bronze', 'gunmetal', 'c932', 'sae 660'], 28, [0, 5, 0], [4, 6, 5], 0.04, {
+      yield: 125,
+      tensile: 240,
+      source: 'C93200 as cast, from memory',
+    }),
   ],
 }
 
@@ -179,6 +177,9 @@ const plain = (text: string): string =>
     .trim()
     .toLowerCase()
     .replace(/[\s_]+/g, ' ')
+
+/** Whether aluminium, copper or an alloy of theirs: groups 21 and up of VDI 3323. */
+export const isNonferrous = ({ kienzle }: WorkMaterial): boolean => kienzle.group > 20
 
 /** The work material that a machinist means by this name (`grey iron`, `gray iron`, `1018`), upper or lower case; `undefined` if none. */
 export const workMaterial = (name: string): WorkMaterial | undefined => {
@@ -200,37 +201,30 @@ export interface BarMaterial {
   readonly name: string
   readonly aliases: readonly string[]
   readonly yield: number
-  readonly modulus: number
   readonly source: string
 }
 
-/** Carbon and alloy steel, N/mm2. From memory (Shigley Table A-5). */
-const steel = 207000
-
 /** Materials for cutter bars and bushings, softest first. */
 export const barMaterials: Table<BarMaterial> = {
-  source: 'yields from memory but for S275JR; modulus of steel 207 GPa from memory (Shigley Table A-5)',
+  source: 'yields from memory but for S275JR',
   scope: 'bars to about 60 mm as bought, not hardened',
   rows: [
     {
       name: 'mild steel',
       aliases: ['1018', 's275'],
       yield: 275,
-      modulus: steel,
       source: 'S275JR under 16 mm: table of EN materials on a tribology reference page',
     },
     {
       name: 'drill rod',
       aliases: ['silver steel', 'o1'],
       yield: 370,
-      modulus: steel,
       source: 'O1 or silver steel, annealed: from memory',
     },
     {
       name: '4140 pre-hardened',
       aliases: ['4140', '42crmo4'],
       yield: 655,
-      modulus: steel,
       source: 'AISI 4140 at 28 to 32 HRC: from memory',
     },
   ],

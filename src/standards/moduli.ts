@@ -10,19 +10,22 @@ export interface Moduli {
 }
 
 const shigley = 'from memory (Shigley Table A-5)'
-const row = (material: string, elastic: number, shear: number, source = shigley): Moduli => ({
+const row = (material: string, elastic: number, shear: number, source = shigley): Required<Moduli> => ({
   material,
   elastic: elastic * 1000,
   shear: shear * 1000,
   source,
 })
 
+/** What bars, bits' shanks and broaches are made of. */
+export const steelModuli = row('carbon steel', 207, 79.3)
+
 /** Columns: metal, modulus of elasticity, modulus in shear, both in thousands of N/mm2. */
 export const moduli: Table<Moduli> = {
   source: shigley,
   scope: 'at room temperature; irons at low stress',
   rows: [
-    row('carbon steel', 207, 79.3),
+    steelModuli,
     row('alloy steel', 207, 79.3),
     row('stainless steel', 190, 73.1),
     row('high-speed steel', 207, 80, 'from memory; 207 to 230 are quoted'),

@@ -39,6 +39,7 @@ describe('a card, whatever the job', () => {
       const card = cardOf(made)
       const sides = flow(card)
       expect(both(sides).flatMap(faults)).toEqual([])
+      expect(textOf(card)).not.toMatch(/NaN|Infinity|undefined/)
       // One slot that is sound: one sheet at the machine, both sides.
       if (made.verdict !== 'fail' && made.section.at.length === 1 && (made.plan?.cuts.length ?? 1) <= 3)
         expect(sheets(card)).toBeLessThanOrEqual(2)
@@ -341,6 +342,31 @@ describe('a job that is not sound', () => {
       false,
     )
     expect(machineText(card)).toContain('No gates are given')
+  })
+
+  it.each([
+    // A hole wider than its bar; a nose that no projection brings to the floor; teeth as wide as the bore.
+    { bar: { diameter: 5, bit: { size: 6 } } },
+    { bar: { diameter: 23.9 } },
+    {
+      press: {
+        broach: {
+          toothWidth: 30,
+          bodyWidth: 29,
+          firstTooth: 12.5,
+          lastTooth: 14.4,
+          pilot: 12,
+          toothedLength: 150,
+          teeth: 26,
+          overall: 210,
+          pilotLength: 28,
+        },
+      },
+    },
+  ])('writes no number where none can be worked out: %j', (tooling) => {
+    const { card, design: made } = worked({ ...doc('cider-mill-pulley'), tooling })
+    expect(made.verdict).toBe('fail')
+    expect(textOf(card)).not.toMatch(/NaN|Infinity|undefined/)
   })
 })
 

@@ -92,4 +92,23 @@ describe('bar or broach', () => {
     expect(ways?.says).toContain(`With the bar: ${ways?.ways[0]?.why}`)
     expect(ways?.says).toContain(`With the broach: ${ways?.ways[1]?.why}`)
   })
+
+  it('a bar of one piece is to be made, too', () => {
+    const small = {
+      bore: { diameter: 6, length: 10 },
+      hub: { outside: 20 },
+      feature: { keyway: { width: 2, height: 2, across: 7 } },
+    }
+    const held = { ...broach, toothWidth: 2, bodyWidth: 1.98, firstTooth: 3, lastTooth: 3.9, pilot: 2.9, rootHeight: 2 }
+    const { groundBar, ways } = compared({ bar: { form: 'one piece' }, press: { broach: held } }, small)
+    expect(groundBar).toBeDefined()
+    expect(ways?.ways[0]?.make).toEqual(['ground bar'])
+  })
+
+  it('what there is is never said to be more than it is', () => {
+    const capacity = (force: string) => compared({ bar: {}, press: { broach, force } }).ways?.says ?? ''
+    // Of a rating 70 % is taken: 27.993 kN, which is not 28.0.
+    expect(capacity('39.99 kN')).toContain('of the 27.9 kN there is')
+    expect(capacity('40 kN')).toContain('of the 28.0 kN there is')
+  })
 })

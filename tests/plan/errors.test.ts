@@ -62,6 +62,39 @@ describe('the errors of a job', () => {
     expect(measuring(fine)).toEqual({ of: 'measuring across', by: 0.004, source: 'the shop file' })
   })
 
+  it('the indicator that the bar is set by, blocks where they measure, a depth micrometer in the bushing', () => {
+    const measuring = { indicator: 0.005, blocks: 0.002, depthMicrometer: 0.003, boreGauge: 0.004 }
+    const by = (job: ReturnType<typeof designed>, way: 'bar' | 'press', what: string) =>
+      of(job.errors, way, 'depth')?.contributions.find((one) => one.of === what)?.by ?? NaN
+    const [bare, told] = [{}, { shop: { measuring } }].map((more) =>
+      designed({ ...pulley, tooling: { bar: {} }, ...more }),
+    )
+    if (!bare || !told) throw new Error('no job')
+    expect(by(told, 'bar', 'bar not along the bore') - by(bare, 'bar', 'bar not along the bore')).toBeCloseTo(0.005, 12)
+    // A slot that takes away part of the wall opposite: a plug in the bore, and blocks over it.
+    const two = designed({
+      ...pulley,
+      feature: { keyway: { at: [0, 170] } },
+      tooling: { bar: {} },
+      shop: { measuring },
+    })
+    expect(two.plan?.gateBy).toBe('plug and blocks')
+    expect([by(told, 'bar', 'measuring across'), by(two, 'bar', 'measuring across')]).toEqual([0.004, 0.002])
+    const broach = {
+      toothWidth: 8.018,
+      bodyWidth: 7.98,
+      firstTooth: 12.5,
+      lastTooth: 14.4,
+      pilot: 12,
+      toothedLength: 150,
+      teeth: 26,
+      overall: 210,
+      pilotLength: 28,
+    }
+    const pressed = designed({ ...pulley, tooling: { press: { broach } }, shop: { measuring } })
+    expect(by(pressed, 'press', 'measuring bushing back to slot floor')).toBe(0.003)
+  })
+
   it('of the press are those of its readings and of the play between bore, bushing and broach', () => {
     const broach = {
       toothWidth: 8.018,

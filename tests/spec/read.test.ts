@@ -221,6 +221,12 @@ describe('tooling and load', () => {
       'tooling.press.broach.lastTooth': 'a last tooth higher than the first',
       'tooling.press.broach.overall': 'a length over all that is longer than the toothed length',
     })
+    expect(
+      complaintsBy(inInches({ tooling: { press: { broach: { ...broach, teeth: 21, finishingTeeth: 21 } } } })),
+    ).toEqual({ 'tooling.press.broach.finishingTeeth': 'fewer than the 21 teeth: those before them do the cutting' })
+    expect(
+      complaintsBy(inInches({ tooling: { press: { broach: { ...broach, teeth: 21, finishingTeeth: 20 } } } })),
+    ).toEqual({})
     expect(complaintsBy(least({ load: { torque: '1,500 N m' } }))).toEqual({
       'load.torque': expect.stringMatching(/torque/),
     })

@@ -119,6 +119,15 @@ describe('a shop file', () => {
     expect(read.measuring).toEqual({ caliper: 0.03, indicator: 0.0127, square: 0.02 })
   })
 
+  it('wants a circle of a dividing head, and takes every way of holding a spindle', () => {
+    const read = readShop({ dividing: { ratio: 40, circles: [] } }, 'mm')
+    expect('complaints' in read && read.complaints.map(({ path }) => path)).toEqual(['shop.dividing.circles'])
+    const held = shop({
+      machines: ['gear', 'lock', 'belt', 'hand'].map((hold) => ({ name: hold, kind: 'mill', hold })),
+    })
+    expect(held.machines?.map(({ hold }) => hold)).toEqual(['gear', 'lock', 'belt', 'hand'])
+  })
+
   it('complains by path, of everything', () => {
     const read = readShop({ bars: [0, 'x'], drils: [], bits: [{ size: 3, shap: 'round' }], 'set screws': [] }, 'mm')
     expect('complaints' in read && read.complaints.map((each) => [each.path, each.meant])).toEqual([
