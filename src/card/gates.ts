@@ -40,7 +40,7 @@ const doneAt = (gate: Gate, fullFrom: string | undefined): string => {
 export const runsSaid = (from: string, runs: readonly Strokes[], says: Saying): string =>
   runs
     .map(({ to, by, passes }, at) => {
-      const step = `${at === 0 ? `from ${from} ` : ''}to ${says.dial(to)} by ${says.step(by)}`
+      const step = `${at === 0 ? `from ${from} ` : ''}to ${says.stop(to)} by ${says.step(by)}`
       return at === 0 ? `${step}, ${passes} ${passes === 1 ? 'pass' : 'passes'}` : step
     })
     .join('; ')

@@ -80,7 +80,8 @@ const cutSaid = (design: Design, says: Saying): Words => {
         : say`${what} for ${article(name)} ${bold(name)}${taper} key, ${whose}`
     }
     case 'spline':
-      return say`${several}splines, ${bold(section.spline?.designation ?? '')}${feature.standard === 'iso-14' ? ', ISO 14' : feature.standard === 'sae-j499' ? ', SAE J499' : ''}`
+      if (feature.standard === 'sae-j499') return say`${bold(section.spline?.designation ?? '')}, SAE J499`
+      return say`${several}splines, ${bold(section.spline?.designation ?? '')}${feature.standard === 'iso-14' ? ', ISO 14' : ''}`
     case 'socket':
       return say`${capital(socketName(feature.sides))} socket, ${bold(says.between(feature.across[0], feature.across[1]))} across flats`
     case 'slit':

@@ -1,6 +1,6 @@
 /** How the card writes a length, a reading of the dial, a force: in the job's units, the other unit after it where the spec asks for both. */
 import type { GoNoGo } from '../plan/types.ts'
-import { figure, fraction, rounded } from '../spec/figures.ts'
+import { decimalsOf, figure, fraction, rounded } from '../spec/figures.ts'
 import type { Spec } from '../spec/spec.ts'
 import { inch, poundForce, poundForceInch } from '../standards/inch.ts'
 import type { Cell, Run, Words } from './document.ts'
@@ -21,6 +21,8 @@ export interface Saying {
   readonly between: (least: number, most: number) => string
   /** With the decimals that its marks ask for. */
   readonly dial: (reading: number) => string
+  /** A reading at which one goes on otherwise: with every decimal that it has, those of its marks at the least. */
+  readonly stop: (reading: number) => string
   /** So much a pass, by the dial. */
   readonly step: (reading: number) => string
   readonly force: (newtons: number) => string
@@ -36,13 +38,6 @@ const ifAny =
   <More extends readonly unknown[]>(write: (value: number, ...more: More) => string) =>
   (value: number, ...more: More): string =>
     Number.isFinite(value) ? write(value, ...more) : 'none'
-
-/** Decimals that a step shows in, no fewer than `least`. */
-const decimalsOf = (step: number, least: number): number => {
-  for (let decimals = least; decimals < 5; decimals++)
-    if (Math.abs(step * 10 ** decimals - Math.round(step * 10 ** decimals)) < 1e-6) return decimals
-  return 5
-}
 
 /** Forces are known to two figures, and said in three. */
 const threeFigures = (value: number): string => {
@@ -62,6 +57,7 @@ export const sayingOf = (spec: Spec): Saying => {
     Math.abs(Number(read(mm)) - own(mm)) < 1e-6 ? read(mm) : fine(mm, lean),
   )
   const mark = own(spec.tooling.bar?.dial.mark ?? (metric ? 0.01 : 0.001 * inch))
+  const byMarks = decimalsOf(mark, least) ?? 5
   const others = ifAny((mm, decimals: number) => rounded(metric ? mm / inch : mm, decimals))
   const usual = metric ? 3 : 2
   return {
@@ -69,7 +65,7 @@ export const sayingOf = (spec: Spec): Saying => {
     size: ifAny((mm) => figure(mm, units, { unit: false })),
     exact: ifAny((mm) => {
       const decimals = decimalsOf(own(mm), least)
-      return decimals === 5
+      return decimals === undefined || decimals === 5
         ? figure(mm, units, { unit: false })
         : metric
           ? figure(mm, units, { unit: false, fit: decimals > least })
@@ -85,8 +81,9 @@ export const sayingOf = (spec: Spec): Saying => {
       const exact = [from, to].every((mm) => Math.abs(Number(read(mm)) - own(mm)) < 1e-6)
       return exact ? `${read(from)} to ${read(to)}` : `${fine(from, 'up')} to ${fine(to, 'down')}`
     },
-    dial: ifAny((reading) => rounded(own(reading), decimalsOf(mark, least))),
-    step: ifAny((reading) => rounded(own(reading), decimalsOf(own(reading), least))),
+    dial: ifAny((reading) => rounded(own(reading), byMarks)),
+    step: ifAny((reading) => rounded(own(reading), decimalsOf(own(reading), least) ?? 5)),
+    stop: ifAny((reading) => rounded(own(reading), decimalsOf(own(reading), byMarks) ?? byMarks)),
     force: ifAny((newtons) =>
       metric
         ? newtons >= 5000

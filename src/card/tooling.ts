@@ -88,7 +88,7 @@ const barRows = (bar: CutterBar, design: Design, says: Saying): readonly (readon
     [
       end ? 'end' : 'wall',
       end
-        ? say`drill ${bar.screw.tapDrill.name} into the hole; tap ${bold(bar.screw.callout)}, ${size(bar.tapDepth)} deep, plug then bottoming; countersink ${size(bar.countersink)}`
+        ? say`drill ${bar.screw.tapDrill.name} into the hole; tap ${bold(bar.screw.callout)}, ${size(bar.tapDepth)} deep, right through into the hole; countersink ${size(bar.countersink)}`
         : say`drill ${bar.screw.tapDrill.name} through the wall beside the hole; tap ${bold(bar.screw.callout)}; countersink ${size(bar.countersink)}`,
       `screw engages ${size(bar.screw.engaged)}`,
     ],

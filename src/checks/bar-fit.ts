@@ -230,7 +230,10 @@ export const fitRules: readonly Rule<FitJob>[] = [
     applies: ({ spec }) => spec.bore.blind !== undefined,
     measured: ({ spec }) => spec.bore.blind?.relief?.length ?? 0,
     limit: reliefLength,
-    reason: ({ measured, limit }) => `The relief groove is ${measured} long; ${limit} takes overtravel and chip.`,
+    reason: ({ measured, limit }, { spec }) =>
+      spec.bore.blind?.relief
+        ? `The relief groove is ${measured} long; ${limit} takes overtravel and chip.`
+        : `There is no relief groove; one ${limit} long takes overtravel and chip.`,
     remedies: reliefRemedies,
   },
   {

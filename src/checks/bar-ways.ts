@@ -1,7 +1,7 @@
 /** Ways out that the rules of bars share. */
 import { either, roundTo } from '../dimensions/makeable.ts'
 import { noseForLanes } from '../dimensions/settings.ts'
-import { figure } from '../spec/figures.ts'
+import { inFull } from '../spec/figures.ts'
 import { buying } from './buying.ts'
 import { widerBores } from './features.ts'
 import { type FitJob, inBore, type Proposal, type Worked } from './rule.ts'
@@ -108,7 +108,7 @@ const thinnerChips = (job: FitJob): readonly Proposal[] => {
     .map((part) => roundTo(now * part, either(job.spec.units, 0.0025, 0.0001)))
     .filter((infeed) => infeed >= 0.005 - 1e-9)
     .map((infeed) => ({
-      say: `Take ${figure(infeed, job.spec.units, { unit: true })} a pass: its chip needs less room before the bar.`,
+      say: `Take ${inFull(infeed, job.spec.units)} ${job.spec.units} a pass: its chip needs less room before the bar.`,
       set: { [`${path}.infeed`]: written(job, infeed) },
       kind: 'chips',
     }))

@@ -1,6 +1,7 @@
 /** Rules that a lighter cut may heal, and the ways out of force that they share. */
 import { either, roundTo } from '../dimensions/makeable.ts'
 import { groundLoadsOf, type Loads, loadsOf } from '../mechanics/loads.ts'
+import { inFull } from '../spec/figures.ts'
 import type { CutJob } from './loaded.ts'
 import type { Proposal, Rule } from './rule.ts'
 import { leaveBarOpen, leaveOpen, written } from './ways.ts'
@@ -32,7 +33,7 @@ const lighterCut = <Job extends CutJob>(job: Job, { measured, limit, sense }: Ru
     if (healing.length < 2 && heals(infeed)) healing.push(infeed)
   }
   return healing.map((infeed) => ({
-    say: `Take ${spec.units === 'mm' ? `${infeed} mm` : `${(infeed / 25.4).toFixed(5).replace(/0+$/, '')} in`} a pass.`,
+    say: `Take ${inFull(infeed, spec.units)} ${spec.units} a pass.`,
     set: { 'tooling.bar.infeed': written(job, infeed) },
     kind: 'lighter',
   }))

@@ -8,6 +8,16 @@ import { length, opened, upTo, written } from './ways.ts'
 const lifeCritical =
   /steer|brak|suspension|lift|hoist|crane|davit|pressur|boiler|aircraft|airplane|aeroplane|helicopter|glider|propell|elevator|climb|winch for people|flying winch|fairground|amusement|swing|wheelchair|medical|surg|parachute|harness|roll cage|tie[- ]rod|ball joint|wheel hub|trailer|kart|motorcycle|bicycle fork|diving|breathing|oxygen|scaffold|ladder|stretcher|life/i
 
+/** Metal left between neighbouring slots, at the bore, mm. Source: judgement. */
+const leastLand = 0.5
+
+/** So many slots of a spline go round the bore with that land between them. */
+const roomFor = ({ boreRadius, at, land }: Worked['section']): number => {
+  const around = 2 * Math.PI * boreRadius
+  const mouth = around / at.length - (land ?? 0)
+  return Math.floor(around / (mouth + leastLand) + 1e-9)
+}
+
 /** How far the measured bore lies outside its limits, mm; 0 within them. */
 const outsideLimits = ({ spec }: Worked): number =>
   Math.max(
@@ -77,15 +87,12 @@ const floorOf: Readonly<Record<Worked['section']['kind'], string>> = {
 /** Fewer of them, down to one: by count where the spec gives one, else by their angles. */
 const fewer = (job: Worked): readonly Proposal[] => {
   const { kind, spline } = job.section
-  if (kind === 'spline')
-    return spline && spline.countMost >= 2 && job.spec.stated.includes('feature.spline.count')
-      ? [Math.min(spline.countMost, spline.count), spline.countMost - 1]
-          .filter((count) => count >= 2)
-          .map((count) => ({
-            say: `Cut ${count} slots; the shaft must have as many.`,
-            set: { 'feature.spline.count': count },
-          }))
+  if (kind === 'spline') {
+    const count = roomFor(job.section)
+    return spline && count >= 2 && job.spec.stated.includes('feature.spline.count')
+      ? [{ say: `Cut ${count} slots; the shaft must have as many.`, set: { 'feature.spline.count': count } }]
       : []
+  }
   if (kind === 'slit') return [{ say: 'Cut one slit only.', set: { 'feature.slit.count': 1 } }]
   return [{ say: `Cut one ${kinds[kind].one} only.`, set: { [`feature.${kind}.at`]: 0 } }]
 }
@@ -265,10 +272,10 @@ const commonRules: readonly Rule[] = [
     // A socket's corners meet in flats that the bore may have taken away.
     applies: ({ section }) => section.at.length > 1 && section.kind !== 'socket',
     measured: ({ section }) => section.land,
-    limit: () => 0.5,
+    limit: () => leastLand,
     reason: ({ measured, limit }, { section }, broken) => {
       const { many } = kinds[section.kind]
-      const most = section.spline && broken ? ` The bore has room for ${section.spline.countMost} such slots.` : ''
+      const most = section.spline && broken ? ` The bore has room for ${roomFor(section)} such slots.` : ''
       return measured.startsWith('-')
         ? `The nearest two ${many} run into one another by ${measured.slice(1)} of bore.${most}`
         : `${measured} of bore is left between the nearest two ${many}; ${limit} is the least.${most}`

@@ -1,6 +1,6 @@
 import type { Design } from '../design.ts'
 import type { Size } from '../fits/size.ts'
-import { figure, fraction } from '../spec/figures.ts'
+import { figure, fraction, inFull } from '../spec/figures.ts'
 import type { Units } from '../spec/spec.ts'
 import { poundForce } from '../standards/inch.ts'
 import type { Row } from './lines.ts'
@@ -86,8 +86,8 @@ const threeFigures = (value: number): string => {
 interface Saying {
   readonly units: Units
   readonly number: (mm: number) => string
-  /** A decimal finer: what is taken in a pass, or a fit. */
-  readonly fine: (mm: number) => string
+  /** With every decimal that it has: what is taken in a pass. */
+  readonly inFull: (mm: number) => string
   /** Bought by its fraction, in inch jobs, where it has one. */
   readonly stock: (mm: number) => string
   /** A plain length. */
@@ -119,7 +119,7 @@ export const sayingIn = (units: Units): Saying => {
   return {
     units,
     number,
-    fine: (mm) => fine(mm),
+    inFull: (mm) => inFull(mm, units),
     stock: (mm) => (units === 'in' && fraction(mm)) || number(mm),
     length: (name, mm, remark) => ({ name, value: number(mm), ...beside(mm, remark) }),
     size: (name, size, remark) => ({
@@ -159,6 +159,7 @@ const sectionSizes = ({ section, spec, measuring, plan }: Design, says: Saying):
             ),
           ]
         : [says.size('across', section.acrossLimits, 'floor to opposite bore wall')]
+  const infeed = section.slit ? (plan?.lanes[0]?.infeed ?? section.infeed) : section.infeed
   return {
     heading: `bore and ${cutNames[section.kind]}`,
     rows: [
@@ -180,8 +181,10 @@ const sectionSizes = ({ section, spec, measuring, plan }: Design, says: Saying):
         : []),
       says.length(
         'infeed from first touch',
-        section.slit ? (plan?.lanes[0]?.infeed ?? section.infeed) : section.infeed,
-        'what the dial does',
+        infeed,
+        plan && Math.abs(plan.dial.perInfeed - 1) > 1e-9
+          ? `the dial goes ${says.number(infeed * plan.dial.perInfeed)}`
+          : 'what the dial does',
       ),
       ...(section.land === undefined ? [] : [says.length('least land', section.land)]),
     ],
@@ -216,7 +219,7 @@ const barSizes = (bar: NonNullable<Design['bar']>, says: Saying): SizeTable => (
     ),
     says.length('tap depth', bar.tapDepth),
     says.length('body length', bar.bodyLength),
-    says.size('shank', bar.shank),
+    ...(bar.shouldered ? [says.size('shank', bar.shank)] : []),
     says.length('over all', bar.overall),
     says.length('gap at the back', bar.gaps.back),
     says.length('gap at the front', bar.gaps.front, `at the ${bar.gaps.frontAt}`),
@@ -322,8 +325,8 @@ const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable =
     heading: 'passes with the bar',
     rows: [
       {
-        ...says.size('infeed a pass', sharp(plan.infeedPerPass)),
-        remark: `by the dial ${(plan.cuts[0]?.runs ?? []).map(({ by, to }) => `${says.fine(by)} to ${says.number(to)}`).join(', then ')}`,
+        ...says.word('infeed a pass', says.inFull(plan.infeedPerPass)),
+        remark: `by the dial ${(plan.cuts[0]?.runs ?? []).map(({ by, to }) => `${says.inFull(by)} to ${says.inFull(to)}`).join(', then ')}`,
       },
       says.word(
         'strokes',
@@ -348,12 +351,16 @@ const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable =
         }
       }),
       {
-        ...says.size('left of it', sharp(plan.dial.left)),
+        ...says.size('left of it', sharp(leftAtTheEnd(plan))),
         remark: `added by what is measured; the dial reads ${plan.dial.reads}`,
       },
     ],
   }
 }
+
+/** What the dial still lacks after the last pass, in its own reading. */
+const leftAtTheEnd = ({ lanes, dial, bores }: NonNullable<Design['plan']>): number =>
+  bores.rows.length === 0 ? dial.left : Math.max(0, (lanes[0]?.infeed ?? 0) * dial.perInfeed - bores.reading)
 
 const sharp = (mm: number): Size => ({ nominal: mm, lower: mm, upper: mm })
 const degrees = (angle: number): string => `${Math.round(angle * 10) / 10}°`

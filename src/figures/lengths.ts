@@ -56,6 +56,17 @@ const acrossOf = (design: Design): readonly Length[] => {
   ]
 }
 
+/** What the dial makes of an infeed: so much, or another number where it reads diameter or its slide is set over. */
+const dialGoes = (design: Design, infeed: number): readonly [string, string] => {
+  const { perInfeed } = design.plan?.dial ?? { perInfeed: 1 }
+  return Math.abs(perInfeed - 1) < 1e-9
+    ? ['the dial’s travel from first touch', 'on the dial']
+    : [
+        `from first touch: the dial goes ${bare(design, infeed * perInfeed)}`,
+        `dial ${bare(design, infeed * perInfeed)}`,
+      ]
+}
+
 /** The lengths that a feature has; a groove has its depth alone, a V no side to go down. */
 const lengthsOf = (design: Design): readonly Length[] => {
   const { section } = design
@@ -68,7 +79,7 @@ const lengthsOf = (design: Design): readonly Length[] => {
           `to the outside, on to ${bare(design, section.slit.target - zeroOf(design))}`,
           'to the outside',
         ]
-      : ['the dial’s travel from first touch', 'on the dial'],
+      : dialGoes(design, section.floor - zeroOf(design)),
     from: zeroOf(design),
     dial: true,
   }
@@ -77,7 +88,7 @@ const lengthsOf = (design: Design): readonly Length[] => {
       {
         ...infeed,
         name: 'depth',
-        notes: ['from the crown: the dial’s travel', 'from the crown', 'on the dial'],
+        notes: ['from the crown', ...dialGoes(design, section.crownDepth)].slice(0, 3),
         from: section.boreRadius,
       },
     ]

@@ -37,6 +37,22 @@ export function figure(mm: number, units: Units, style: FigureStyle = {}): strin
   return style.unit === false ? number : `${number} ${units}`
 }
 
+/** Decimals that a number shows in, no fewer than `least`; undefined where five do not do. */
+export const decimalsOf = (value: number, least: number): number | undefined => {
+  for (let decimals = least; decimals <= 5; decimals++)
+    if (Math.abs(value * 10 ** decimals - Math.round(value * 10 ** decimals)) < 1e-6) return decimals
+  return undefined
+}
+
+/** A reading or an infeed (mm) in the job's units with every decimal that it has, those of a fit where it has no end: `0.0125`, `0.00025`. */
+export const inFull = (mm: number, units: Units): string => {
+  const own = units === 'mm' ? mm : mm / inch
+  const least = units === 'mm' ? 2 : 3
+  const decimals = decimalsOf(own, least)
+  if (decimals === undefined) return figure(mm, units, { fit: true, unit: false })
+  return decimals === least ? figure(mm, units, { unit: false }) : rounded(own, decimals)
+}
+
 /** The inch fraction that a length (mm) is, in lowest terms: `5/8`, `1-3/8`, `2`; `undefined` when it is no exact 64th. */
 export const fraction = (mm: number): string | undefined => inchName(mm)
 
