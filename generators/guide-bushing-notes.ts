@@ -80,13 +80,14 @@ export const bushingNotes = (design: Design, bushing: GuideBushing): readonly No
           ', chamfer it.',
         ],
         [
-          'Mill the slot lying in a vee, full length, through the collar. Depth from the top of the outside ',
+          `Mill the slot ${bushing.locating ? 'on a dividing head' : 'lying in a vee'}, full length, through the collar. Depth from the top of the outside `,
           fine(bushing.plungeDepth),
           ': go ',
           plain(either(units, 0.2, 0.008)),
           ' short, measure, finish.',
         ],
         ['Measure the back wall over a pin or ball at both ends. The shims are ground to it.'],
+        ...(bushing.locating ? [secondSlotLine(bushing.locating)] : []),
       ],
     },
     {
@@ -123,6 +124,17 @@ export const bushingNotes = (design: Design, bushing: GuideBushing): readonly No
     pressing,
   ]
 }
+
+/** How the slots for the locating key are made, and what goes in them. */
+const secondSlotLine = ({ width, key, at }: NonNullable<GuideBushing['locating']>): Wording => [
+  `In the same setting turn it on and mill the ${at.length > 1 ? 'slots' : 'slot'} for the locating key, through the collar too. The key: steel `,
+  plain(width.nominal),
+  ' x ',
+  plain(key.height),
+  ' x ',
+  plain(key.length),
+  ', fitted to the first keyway without shake.',
+]
 
 export const bushingAsMade = (design: Design, bushing: GuideBushing): readonly AsMadeRow[] => [
   { what: 'Outside Ø, both ends', limits: [sized(bushing.outside)] },

@@ -61,29 +61,62 @@ export const slot = (bushing: GuideBushing): { readonly floor: number; readonly 
   half: bushing.slotWidth.nominal / 2,
 })
 
-/** Cross-section of the body with its slot, in (x, y), counter-clockwise; the arc is met at the tangent point of the back. */
+/** Every slot in the cross-section: the broach's, and those of the locating key. `at`: radians from the broach's. */
+const slots = (
+  bushing: GuideBushing,
+): readonly { readonly at: number; readonly floor: number; readonly half: number }[] => {
+  const { locating } = bushing
+  const second = locating?.at.map((at) => ({
+    at: (at * Math.PI) / 180,
+    floor: locating.floor,
+    half: locating.width.nominal / 2,
+  }))
+  return [{ at: 0, ...slot(bushing) }, ...(second ?? []).toSorted((a, b) => a.at - b.at)]
+}
+
+const rotated = ([x, y]: Point, by: number): Point =>
+  by === 0 ? [x, y] : [x * Math.cos(by) - y * Math.sin(by), x * Math.sin(by) + y * Math.cos(by)]
+
+/** Cross-section of the body with its slots, in (x, y), counter-clockwise; the arc is met at the tangent point of the back. */
 export const crossSection = (bushing: GuideBushing): Outline => {
   const radius = bushing.outside.nominal / 2
-  const { floor, half } = slot(bushing)
-  const mouth = Math.sqrt(radius ** 2 - half ** 2)
-  const bulge = Math.tan((Math.PI - Math.asin(half / radius)) / 4)
-  return [
-    { at: [mouth, half], bulge },
-    { at: [-radius, 0], bulge },
-    { at: [mouth, -half] },
-    { at: [floor, -half] },
-    { at: [floor, half] },
-  ]
+  const all = slots(bushing)
+  const bulge = (from: number, to: number): number => Math.tan((to - from) / 4)
+  return all.flatMap(({ at, floor, half }, n) => {
+    const mouth = Math.sqrt(radius ** 2 - half ** 2)
+    const next = all[n + 1] ?? { at: 2 * Math.PI, ...slot(bushing) }
+    const from = at + Math.asin(half / radius)
+    const to = next.at - Math.asin(next.half / radius)
+    const turn = (point: Point): Point => rotated(point, at)
+    const back = from < Math.PI && to > Math.PI
+    const start = { at: turn([mouth, half]), bulge: bulge(from, back ? Math.PI : to) }
+    const end = rotated([Math.sqrt(radius ** 2 - next.half ** 2), -next.half], n + 1 < all.length ? next.at : 0)
+    return [
+      ...(n === 0 ? [] : [{ at: turn([floor, -half]) }, { at: turn([floor, half]) }]),
+      start,
+      ...(back ? [{ at: [-radius, 0] as Point, bulge: bulge(Math.PI, to) }] : []),
+      { at: end },
+      ...(n + 1 < all.length
+        ? []
+        : [
+            { at: [slot(bushing).floor, -slot(bushing).half] as Point },
+            { at: [slot(bushing).floor, slot(bushing).half] as Point },
+          ]),
+    ]
+  })
 }
 
 const solid = (design: Design): Solid => {
   const bushing = bushingOf(design)
-  const { floor, half } = slot(bushing)
   const beyond = 1
-  const opening = rectangle([floor, -half], [bushing.collarDiameter / 2 + beyond, half])
+  const openings = slots(bushing).map(({ at, floor, half }) =>
+    rectangle([floor, -half], [bushing.collarDiameter / 2 + beyond, half]).map((corner) => ({
+      at: rotated(corner.at, at),
+    })),
+  )
   return cut(
     revolve(halfSection(bushing)),
-    extrude(opening, -bushing.collarThickness - beyond, bushing.length + beyond),
+    ...openings.map((opening) => extrude(opening, -bushing.collarThickness - beyond, bushing.length + beyond)),
   )
 }
 
@@ -230,8 +263,49 @@ const acrossSlot = (design: Design, bushing: GuideBushing): View => {
           },
         ],
       },
+      ...secondSlots(bushing),
     ],
   }
+}
+
+/** Where the locating key's slots stand, and how deep they are. */
+const secondSlots = ({ locating, outside }: GuideBushing): readonly Callout[] => {
+  if (!locating) return []
+  const radius = outside.nominal / 2
+  const half = locating.width.nominal / 2
+  return locating.at.flatMap((at, n): readonly Callout[] => {
+    const [middle, wall] = [
+      rotated([radius, 0], (at * Math.PI) / 180),
+      rotated([(locating.floor + radius) / 2, half], (at * Math.PI) / 180),
+    ]
+    // The shorter way round from the broach's slot.
+    const [a1, a2] = at > 180 ? [at - 360, 0] : [0, at]
+    return [
+      {
+        callout: 'angle',
+        of: 'locating.round',
+        worth: degrees(a2 - a1),
+        vertex: [0, 0],
+        a1,
+        a2,
+        starts: at > 180 ? [middle, [radius, 0]] : [[radius, 0], middle],
+      },
+      ...(n > 0
+        ? []
+        : [
+            {
+              callout: 'leader',
+              of: 'locating.width',
+              also: ['locating.overBack'],
+              tips: [{ at: wall, out: rotated([1, 0.6], (at * Math.PI) / 180) }],
+              lines: [
+                [sized(locating.width), ' wide, for the locating key'],
+                [plain(locating.overBack), ' over the back'],
+              ],
+            } as const,
+          ]),
+    ]
+  })
 }
 
 /** Middle and radius of the circle that detail B shows, on the lower silhouette. */

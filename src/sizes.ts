@@ -108,7 +108,7 @@ const standingOf = (spec: Spec): Standing => {
   return {
     section,
     bestFor: bestCandidates(spec, sizes),
-    indexing: indexingOf(spec, sizes),
+    indexing: indexingOf(spec, sizes, bushing?.sizes.locating),
     key: keyLoadsOf(spec, sizes),
     joint: jointLoadsOf(spec, sizes),
     ...(broach && bushing && { bushing, press: pressLoadsOf(spec, broach, bushing.sizes, sizes) }),

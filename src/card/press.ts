@@ -224,9 +224,8 @@ const pressing = (design: Design, says: Saying): Side => {
           { words: 'Ram square on the broach’s end; broach upright after the first tooth bites' },
           ...(slots > 1
             ? [
-                {
-                  words: say`${capital(counted(slots))} keyways: every pass in one of them before the next; a key in the first keeps the bushing in place`,
-                },
+                { words: say`${capital(counted(slots))} keyways: every pass in one of them before the next` },
+                { words: toTheNext(design, says) },
               ]
             : []),
         ],
@@ -235,6 +234,12 @@ const pressing = (design: Design, says: Saying): Side => {
     ],
   }
 }
+
+/** What sets the next keyway. */
+const toTheNext = ({ bushing, section }: Design, says: Saying): Words =>
+  bushing?.locating
+    ? say`Then the locating key (${says.size(section.width)} × ${says.size(bushing.locating.key.height)} × ${says.size(bushing.locating.key.length)}), stuck with grease in the keyway just cut, and the bushing’s second slot over it: the broach’s slot stands at the next`
+    : say`Then the slot’s middle on a line that was scribed on the hub’s face before, by dividing head or square: good to ${says.metric ? '0.1 mm' : '.004'} at best`
 
 /** The largest end mill that is told of and goes into the slot, or that none does. */
 const withEndMill = ({ spec, bushing }: Design, says: Saying): string => {
@@ -282,8 +287,29 @@ const bushingRows = (bushing: Bushing, design: Design, says: Saying): readonly (
       why('bushing.plungeDepth'),
     ],
     ['lead', say`${size(bushing.lead.length)} long, ${degrees(bushing.lead.angle)}`, why('bushing.lead')],
+    ...secondSlotRows(bushing, says, why('bushing.locating')),
   ]
 }
+
+const secondSlotRows = (
+  { locating }: Bushing,
+  says: Saying,
+  why: string,
+): readonly (readonly [string, Words, string])[] =>
+  locating
+    ? [
+        [
+          locating.at.length > 1 ? 'second slots' : 'second slot',
+          say`${bold(says.size(locating.width.nominal))} wide, ${bold(says.size(locating.overBack))} over the back, ${locating.round.map((angle) => degrees(angle)).join(', ')} round from the first as on the drawing`,
+          why,
+        ],
+        [
+          'locating key',
+          say`key steel ${bold(says.size(locating.width.nominal))} × ${bold(says.size(locating.key.height))} × ${bold(says.size(locating.key.length))}, fitted without shake in slot and keyway`,
+          '',
+        ],
+      ]
+    : []
 
 const shimsTable = (bushing: Bushing, says: Saying): readonly Block[] =>
   bushing.shims.length === 0

@@ -37,6 +37,20 @@ export const bushingRules: readonly Rule<PressJob>[] = [
     remedies: otherBroach,
   },
   {
+    id: 'bushing-slots-apart',
+    states: 'metal stands between the broach’s slot and that of the locating key',
+    source: 'geometry; judgement: 1.5 mm',
+    binding: 'must',
+    sense: 'at least',
+    unit: 'mm',
+    applies: ({ bushing }) => bushing.locating !== undefined,
+    measured: ({ bushing }) => bushing.locating?.web,
+    limit: () => 1.5,
+    reason: ({ measured, limit }) =>
+      `${measured} of metal stands between the broach’s slot and the one for the locating key; ${limit} is the least.`,
+    remedies: (job) => [...barInstead(job), { say: 'Or set the keyways farther apart.' }],
+  },
+  {
     id: 'bushing-fills-bore',
     states: 'the bushing fills the bore, so that the slot comes out in the middle',
     source: 'judgement: 0.1 mm of play puts the slot 0.05 mm off, with the slot’s own play',

@@ -1,4 +1,5 @@
 import { figure } from '../spec/figures.ts'
+import { barInstead } from './ways.ts'
 import type { Proposal, Rule } from './rule.ts'
 
 /** So much is fitted by hand where key or tooth has less play, mm. */
@@ -23,9 +24,15 @@ export const indexRules: readonly Rule[] = [
         ? `The slots stand so far out of step that the shaft needs ${measured} of play; it has ${limit}. The worst slot is ${Math.ceil((indexing?.error ?? 0) * 10) / 10} minutes of arc out.`
         : `Out of step, the slots take ${measured} of the shaft’s play of ${limit}.`,
     untold: 'Nobody has said what play the shaft has in the slots: give tooling.index.play.',
-    remedies: ({ spec, indexing }): readonly Proposal[] => {
+    remedies: (job): readonly Proposal[] => {
+      const { spec, indexing } = job
       const asked = spec.tooling.index
       const { by, gear } = indexing ?? {}
+      if (by === 'locating key' || by === 'scribed line')
+        return [
+          ...barInstead(job),
+          { say: 'Or fit the keys by hand, and tell what play they then have (tooling.index.play).' },
+        ]
       return [
         ...(asked?.eccentric
           ? [

@@ -278,6 +278,20 @@ const bushingSizes = (bushing: NonNullable<Design['bushing']>, pusher: Design['p
     says.length('collar', bushing.collarDiameter, `${says.number(bushing.collarThickness)} thick`),
     says.size('slot width', bushing.slotWidth),
     says.size('back wall', bushing.backWall, 'back of the outside to the slot floor: mike it'),
+    ...(bushing.locating
+      ? [
+          says.length(
+            'second slot',
+            bushing.locating.overBack,
+            `over the back; ${says.number(bushing.locating.width.nominal)} wide, ${bushing.locating.round.map((angle) => degrees(angle)).join(', ')} round`,
+          ),
+          says.length(
+            'locating key',
+            bushing.locating.key.height,
+            `high, ${says.number(bushing.locating.key.length)} long: from keyway to keyway`,
+          ),
+        ]
+      : []),
     ...bushing.shims.map((thickness, at) => ({
       ...says.size(`shim ${at + 1}`, { nominal: thickness, lower: thickness, upper: thickness }),
     })),

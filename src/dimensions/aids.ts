@@ -44,7 +44,8 @@ export const aidsOf = (
     widthGauge: widthGaugeOf(spec, section),
     hubRing: hubRingOf(spec, section, inBore),
     settingStep: bar && settingStepOf(spec, bar),
-    indexPlate: indexPlateOf(spec, section),
+    // Under a press alone the bushing's own key turns the work on.
+    indexPlate: inBore && indexPlateOf(spec, section),
     drillJig: bar && drillJigOf(spec, bar),
     pressSpacer: pressSpacerOf(spec, section, bushing, inBore),
     pusher: bushing && broach && pusherOf(spec, broach, bushing, section),

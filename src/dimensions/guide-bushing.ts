@@ -4,6 +4,7 @@ import type { Basis, Reasoned } from './basis.ts'
 import { mouthX } from './bore.ts'
 import { spacerHeight } from './press-spacer.ts'
 import { either, roundDown, roundTo, roundUp, stepsOf } from './makeable.ts'
+import { locatingOf } from './locating.ts'
 import type { GuideBushing, Section } from './types.ts'
 
 /** First-tooth clearance and slot clearance, mm. Source: judgement. */
@@ -34,13 +35,22 @@ export const biteOf = (broach: Broach): number =>
 export const pitchOf = (broach: Broach): number => broach.toothedLength / (broach.teeth - 1)
 
 /**
- * Leaves of stock that make up a pack of `thickness`: fewest leaves that come within `near`, else the nearest from below with up to four.
+ * Leaves of stock that make up a pack of `thickness`: fewest leaves that come within `near`, else the nearest with up to four, no more than
+ * twice `near` over it: so much is rubbed off a leaf.
  */
-export const packOf = (
-  thickness: number,
-  stock: readonly number[],
-  near: number,
-): { readonly leaves: readonly number[]; readonly short: number } => {
+export const packOf = (thickness: number, stock: readonly number[], near: number): Pack => {
+  const first = nearestPack(thickness, stock, near, near)
+  if (Math.abs(first.short) <= near) return first
+  const rubbed = nearestPack(thickness, stock, near, 2 * near)
+  return Math.abs(rubbed.short) < Math.abs(first.short) ? rubbed : first
+}
+
+interface Pack {
+  readonly leaves: readonly number[]
+  readonly short: number
+}
+
+const nearestPack = (thickness: number, stock: readonly number[], near: number, over: number): Pack => {
   let best: { leaves: readonly number[]; short: number } = { leaves: [], short: thickness }
   const descending = stock.toReversed()
   const grow = (leaves: readonly number[], left: number, from: number, most: number): boolean => {
@@ -49,7 +59,7 @@ export const packOf = (
     if (leaves.length === most) return false
     for (let i = from; i < descending.length; i++) {
       const leaf = descending[i] ?? 0
-      if (leaf > left + near) continue
+      if (leaf > left + over) continue
       if (
         leaf * (most - leaves.length) < left - near &&
         leaves.length + 1 < most &&
@@ -120,6 +130,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
   const daylight = hub + broach.overall - broach.pilotLength
   const raised = spacerFor(spec, below)
   const shimWidth = roundTo(slot - either(spec.units, 0.15, 0.004), steps.fine)
+  const locating = locatingOf(spec, section, { outside, slotWidth, floorFromAxis: wall - axis, length })
   return {
     sizes: {
       outside: {
@@ -168,6 +179,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
         length: roundUp(length + collarThickness + either(spec.units, 3, 0.125) + grip(spec), steps.whole),
         material: 'free-cutting mild steel',
       },
+      ...(locating && { locating }),
     },
     get basis(): Basis<GuideBushing> {
       return {
@@ -198,6 +210,8 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
         raised: 'the spacer that the hub stands on: what the press is not told to have below its table',
         tableToRam: 'daylight, and the spacer',
         plateHoleRadius: 'the slot’s farthest corner and 0.2 mm',
+        locating:
+          'a loose key in the keyway cut last and in a second slot of the bushing sets the next: deep enough to hold, its top 0.3 mm (.012 in) short of the keyway’s floor',
         stock: 'the next round over the collar; 3 mm (1/8 in) to part off and face, 25 mm (1 in) of grip',
       }
     },

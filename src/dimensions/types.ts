@@ -460,6 +460,27 @@ export interface GuideBushing {
   readonly tableToRam: number
   readonly plateHoleRadius: number
   readonly stock: { readonly diameter: number; readonly length: number; readonly material: string }
+  /** For several keyways; absent for one, and where nothing of the kind can be made. */
+  readonly locating?: Locating
+}
+
+/** Second slots of a bushing, and the loose key that lies in one of them and in the keyway cut last, and sets the next. */
+export interface Locating {
+  /** From the broach's slot, counter-clockwise seen from the collar, degrees. */
+  readonly at: readonly number[]
+  /** The same the shorter way round, as they are drawn. */
+  readonly round: readonly number[]
+  /** Of slot and key: those of the keyway; the key is fitted by hand, without shake. */
+  readonly width: Size
+  /** Floor of the slot from the bushing's axis. */
+  readonly floor: number
+  /** Back of the outside to that floor, as it is miked. */
+  readonly overBack: number
+  readonly key: { readonly height: number; readonly length: number }
+  /** Metal between a second slot and the broach's. */
+  readonly web: number
+  /** Sideways at the bore, from one keyway to the next. */
+  readonly stepError: number
 }
 
 /** Printed go plug for the finished bore and keyway. Sizes are those of the finished print; `model…` are those that are printed. */

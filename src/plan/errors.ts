@@ -217,7 +217,9 @@ const ofPress = (
           by: Math.max(0, bushing.slotWidth.upper - Math.max(broach.bodyWidth, broach.toothWidth)) / 2,
           source: 'half the most play',
         },
-        turnedOn(section, indexing),
+        ...(bushing.locating
+          ? [{ of: 'the locating key', by: bushing.locating.stepError, source: 'see bushing.locating' }]
+          : [turnedOn(section, indexing)]),
       ],
       offsetAllowed,
     ),

@@ -1,6 +1,7 @@
 /** Turning the work on from slot to slot. Angles in degrees, errors in minutes of arc where they say so, mm. */
 import type { Reasoned } from '../dimensions/basis.ts'
-import type { Section } from '../dimensions/types.ts'
+import { fromFirst } from '../dimensions/locating.ts'
+import type { GuideBushing, Section } from '../dimensions/types.ts'
 import { limitsOf } from '../fits/iso-286.ts'
 import { middle } from '../fits/size.ts'
 import type { Dividing } from '../spec/shop.ts'
@@ -10,10 +11,6 @@ import { usualDividingRatio, usualHoleCircles } from '../standards/dividing.ts'
 import { engagement } from '../mechanics/key-play.ts'
 import { playNeeded } from './index-play.ts'
 import type { Indexing, IndexSlot } from './types.ts'
-
-/** Angles from the first slot on, ascending, the first at 0. */
-const fromFirst = (at: readonly number[]): readonly number[] =>
-  at.map((angle) => (((angle - (at[0] ?? 0)) % 360) + 360) % 360).toSorted((a, b) => a - b)
 
 /** Error of a crank that is set to the nearest hole, degrees. */
 const errorOn = (circle: number, ratio: number, angle: number): number => {
@@ -90,13 +87,25 @@ const playOf = (spec: Spec, section: Section): number | undefined => {
 const byOf = (asked: IndexSpec | undefined): Indexing['by'] =>
   asked?.by ?? (asked?.plate ? 'plate' : asked?.gear === undefined ? 'dividing head' : 'gear')
 
+/** A bushing's slot laid by eye on a line scribed on the hub's face, mm. Source: judgement. */
+const byEye = 0.1
+
 /** Errors of the slots, degrees, by what the work is turned with. A plate's holes may lie either way: worst where neighbours differ. */
 const errorsOf = (
   by: Indexing['by'],
   angles: readonly number[],
-  on: { readonly circle: number; readonly ratio: number; readonly gear?: number; readonly plate?: number },
+  on: {
+    readonly circle: number
+    readonly ratio: number
+    readonly gear?: number
+    readonly plate?: number
+    readonly step: number
+  },
 ): readonly number[] =>
   angles.map((angle, n) => {
+    // From each keyway to the next: what one is off by, all after it are.
+    if (by === 'locating key') return n * on.step
+    if (by === 'scribed line') return n === 0 ? 0 : (n % 2 === 0 ? -1 : 1) * on.step
     if (by === 'plate') return (n % 2 === 0 ? 1 : -1) * (on.plate ?? 0)
     if (by === 'gear' && on.gear !== undefined) return toothAt(angle, on.gear).error
     return errorOn(on.circle, on.ratio, angle)
@@ -106,10 +115,15 @@ const errorsOf = (
 const foundOff = ({ feature }: Spec): number => (feature.kind === 'keyway' ? (feature.found?.offset ?? 0) : 0)
 
 /** How to turn the work on, for a section with more than one slot; undefined for one. */
-export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | undefined => {
+export const indexingOf = (
+  spec: Spec,
+  section: Section,
+  locating?: GuideBushing['locating'],
+): Reasoned<Indexing> | undefined => {
   if (section.at.length < 2) return undefined
-  const asked = spec.tooling.index
-  const by = byOf(asked)
+  const pressed = spec.tooling.press?.broach !== undefined && spec.tooling.bar === undefined
+  const asked = pressed ? undefined : spec.tooling.index
+  const by = pressed ? (locating ? 'locating key' : 'scribed line') : byOf(asked)
   const told = asked?.circles !== undefined || asked?.ratio !== undefined || spec.shop.dividing !== undefined
   const head: Dividing = {
     ratio: asked?.ratio ?? spec.shop.dividing?.ratio ?? usualDividingRatio,
@@ -124,6 +138,7 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
     ratio: head.ratio,
     ...(teeth !== undefined && { gear: teeth }),
     ...(plate && { plate: plate.error }),
+    step: ((locating?.stepError ?? byEye) / section.boreRadius) * (180 / Math.PI),
   })
   const slots = [...angles, 360].map(
     (angle, n): IndexSlot => ({
@@ -159,7 +174,15 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
       ...(asked?.eccentric !== undefined && { acrossVaries: asked.eccentric }),
     },
     basis: {
-      by: asked ? 'given in the spec' : told ? 'the shop’s dividing head' : 'nobody has said: a dividing head taken',
+      by: pressed
+        ? locating
+          ? 'a loose key between the bushing’s second slot and the keyway cut last'
+          : 'a second slot would take away the back of the bushing, which the depth is miked over: a line scribed on the hub’s face'
+        : asked
+          ? 'given in the spec'
+          : told
+            ? 'the shop’s dividing head'
+            : 'nobody has said: a dividing head taken',
       ratio: told ? 'as told' : 'the usual head: 40 turns of the crank for one of the work',
       circle: told
         ? 'of the circles told of, the one with the least error'
@@ -168,7 +191,9 @@ export const indexingOf = (spec: Spec, section: Section): Reasoned<Indexing> | u
       slots: 'counted from slot 1, so that errors do not add up; the last row is back at slot 1',
       gear: 'a gear on the spindle and a pin: teeth counted from slot 1',
       plate: 'holes of an own plate; one that is off its place turns the work by that over the radius',
-      error: 'the nearest hole or tooth less the true angle; of a plate, its holes’ own',
+      error: pressed
+        ? 'judgement: a key fitted without shake and a minute of arc, or 0.1 mm by eye'
+        : 'the nearest hole or tooth less the true angle; of a plate, its holes’ own',
       spread: 'between the two slots that are farthest out of step',
       playNeeded:
         'exact for a shaft free to turn and shift: the worst pair of slots, at the bore and at the tip of the tooth or key; with the offset found, where one was',

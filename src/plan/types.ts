@@ -259,8 +259,11 @@ export interface IndexSlot {
 }
 
 export interface Indexing {
-  /** What the work is turned by; the head's usual circles where nobody has told of one. */
-  readonly by: 'dividing head' | 'gear' | 'plate'
+  /**
+   * What the work is turned by; the head's usual circles where nobody has told of one. Under a press alone a loose key between bushing and the
+   * keyway cut last, or where there can be none a line scribed on the hub.
+   */
+  readonly by: 'dividing head' | 'gear' | 'plate' | 'locating key' | 'scribed line'
   readonly ratio: number
   readonly circle: number
   /** Other circles that do it exactly. */

@@ -246,6 +246,7 @@ const bushingOf = (bushing: GuideBushing): ReportSection => ({
   passes: bushing.passes,
   plateHoleRadius: bushing.plateHoleRadius,
   stock: bushing.stock,
+  locating: bushing.locating,
 })
 
 /** What the push asks of press and broach, N and mm. */

@@ -321,6 +321,11 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     at: (upper) => job({ bore: { tolerance: [0, upper] }, keyway: iso, press: { broach } }),
   },
   'bushing-wall': amended(slotCorner(2), slotCorner(1), slotCorner(1.5)),
+  'bushing-slots-apart': {
+    holds: 90,
+    breaks: 50,
+    at: (angle) => job({ keyway: { width: 8, height: 7, across: 28.3, at: [0, angle] }, press: { broach } }),
+  },
   'first-tooth-enters': amended(firstTooth(-0.1), firstTooth(0.1), firstTooth(0)),
   'pilot-enters': { holds: 11.8, breaks: 12.4, at: (pilot) => press({ pilot }) },
   'body-clears-bore': { holds: 8, breaks: 12.4, at: (shoulder) => press({ bodyWidth: 10, shoulder, pilot: 9 }) },

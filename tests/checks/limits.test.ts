@@ -59,6 +59,7 @@ const limits: Readonly<Record<string, Limit>> = {
   'blind-relief-long-enough': 2,
   'hub-wall-over-relief': 2.5,
   'bushing-wall': 1.5,
+  'bushing-slots-apart': 1.5,
   'bushing-fills-bore': 0.1,
   'first-tooth-enters': mouth,
   'pilot-enters': mouth,

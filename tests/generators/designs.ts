@@ -164,10 +164,40 @@ export const otherBars: readonly Design[] = [
   },
 ].map(sized)
 
-/** The specimens, bars of other kinds, and sixty jobs drawn once. */
+/** A press with keyways that must be found again. */
+const keyedAgain: readonly Design[] = [
+  { name: 'chain-wheel', at: [0, 90] },
+  { name: 'brick-press-cam', at: [30, 150, 270] },
+]
+  .map(({ name, at }) => ({
+    name,
+    units: 'mm',
+    bore: { diameter: 25, length: 40 },
+    hub: { outside: 70, material: 'mild steel' },
+    feature: { keyway: { standard: 'iso-773', at } },
+    tooling: {
+      press: {
+        broach: {
+          toothWidth: 8.018,
+          bodyWidth: 7.98,
+          firstTooth: 12.5,
+          lastTooth: 14.4,
+          pilot: 12,
+          toothedLength: 150,
+          teeth: 26,
+          overall: 210,
+          pilotLength: 28,
+        },
+      },
+    },
+  }))
+  .map(sized)
+
+/** The specimens, bars of other kinds, a press with keyways to find again, and sixty jobs drawn once. */
 export const everyDesign: readonly Design[] = [
   ...specimenNames.map(specimen),
   ...onePiece,
   ...otherBars,
   ...fc.sample(jobs, { numRuns: 60, seed: 24 }),
+  ...keyedAgain,
 ]

@@ -42,7 +42,8 @@ const own: readonly string[] = ['endChamfer', 'relief', 'keyCorner']
 
 /** Every size that the sheets of a part must say, each once, whatever the job. */
 const sizes: Readonly<Record<string, (design: Design) => readonly string[]>> = {
-  'guide-bushing': () => [
+  'guide-bushing': ({ bushing }) => [
+    ...(bushing?.locating ? ['locating.round', 'locating.width', 'locating.overBack'] : []),
     'outside',
     'collarDiameter',
     'collarThickness',

@@ -1,0 +1,118 @@
+import { beforeAll, describe, expect, it } from 'vitest'
+import { guideBushing } from '../../generators/guide-bushing.ts'
+import type { Design } from '../../src/design.ts'
+import { interference, type Kernel, openKernel } from '../../src/solid/mesh.ts'
+import { rectangle } from '../../src/solid/outline.ts'
+import { cut, extrude, place, revolve, type Solid } from '../../src/solid/solid.ts'
+import { designed } from './designed.ts'
+
+const broach = {
+  toothWidth: 8.018,
+  bodyWidth: 7.98,
+  firstTooth: 12.5,
+  lastTooth: 14.4,
+  pilot: 12,
+  toothedLength: 150,
+  teeth: 26,
+  overall: 210,
+  pilotLength: 28,
+}
+const pressed = (at: readonly number[], more: object = {}): Design =>
+  designed({
+    units: 'mm',
+    bore: { diameter: 25, length: 40 },
+    hub: { outside: 70, material: 'mild steel' },
+    feature: { keyway: { standard: 'iso-773', at } },
+    tooling: { press: { broach } },
+    ...more,
+  })
+const finding = ({ findings }: Design, asked: string) => findings.find(({ rule }) => rule === asked)
+
+let kernel: Kernel
+beforeAll(async () => {
+  kernel = await openKernel()
+})
+
+describe('the next keyway under a press', () => {
+  it('one keyway asks for nothing', () => {
+    expect(pressed([0]).bushing?.locating).toBeUndefined()
+  })
+
+  it.each([
+    [[0, 90], [270]],
+    [[0, 120, 240], [240]],
+    [[350, 80], [270]],
+    [[0, 80, 160], [280]],
+    [
+      [0, 60, 150],
+      [300, 270],
+    ],
+  ] as const)('keyways at %j: second slots at %j', (at, second) => {
+    expect(pressed(at).bushing?.locating?.at).toEqual(second)
+    expect(pressed(at).indexing?.by).toBe('locating key')
+  })
+
+  // The hub with the keyway that was cut last, the key in it, and the bushing turned so that the broach's slot lies where the next is to be.
+  it.each([[[0, 90]], [[0, 120, 240]], [[20, 80]]] as const)('bushing, key and hub go together: %j', (at) => {
+    const job = pressed(at)
+    const { section, bushing } = job
+    const locating = bushing?.locating
+    if (!bushing || !locating) throw new Error('no second slot')
+    const half = section.width / 2 - 1e-3
+    const box = (from: number, to: number, length: number): Solid =>
+      extrude(rectangle([from, -half], [to, half]), 0, length)
+    const key = box(locating.floor + 1e-3, locating.floor + locating.key.height, locating.key.length)
+    const hub = cut(
+      revolve(rectangle([section.boreRadius, 0], [35, 40])),
+      extrude(rectangle([0, -section.width / 2], [section.floor, section.width / 2]), -1, 41),
+    )
+    const step = (at[1] ?? 0) - (at[0] ?? 0)
+    const turned = place(guideBushing.solid(job), { turn: [0, 0, step] })
+    expect(interference(kernel, turned, key)).toBeLessThan(0.01)
+    expect(interference(kernel, hub, key)).toBeLessThan(0.01)
+    expect(interference(kernel, hub, turned)).toBeLessThan(1)
+    // It reaches well into both, and turned otherwise the key strikes the bushing.
+    expect(locating.floor + locating.key.height - section.boreRadius).toBeGreaterThan(1)
+    expect(section.boreRadius - locating.floor).toBeGreaterThan(1)
+    expect(interference(kernel, place(guideBushing.solid(job), { turn: [0, 0, step + 5] }), key)).toBeGreaterThan(1)
+    // The broach's slot is open where the next keyway is to be, down to its floor.
+    const next = place(box(bushing.floorFromAxis + 0.02, section.boreRadius, 40), { turn: [0, 0, step] })
+    expect(interference(kernel, turned, next)).toBeLessThan(0.01)
+  })
+
+  it('a slot opposite would take the back away that the depth is miked over: a scribed line, and what it is good for', () => {
+    const two = pressed([0, 180])
+    expect(two.bushing?.locating).toBeUndefined()
+    expect(two.indexing?.by).toBe('scribed line')
+    // 0.1 mm by eye at the bore is more than the play of an 8 mm key.
+    expect(finding(two, 'index-fits')?.verdict).toBe('fail')
+    expect(finding(two, 'index-fits')?.remedies[0]?.set).toMatchObject({ 'tooling.press': null })
+    // With a bar beside it the work is turned on by a dividing head, as ever.
+    expect(pressed([0, 180], { tooling: { bar: {}, press: { broach } } }).indexing?.by).toBe('dividing head')
+  })
+
+  it('slots too near one another are refused, with the metal that is left', () => {
+    // Walls 4.05 and 4.009 from their middles, 42° apart: hardly anything at the floor of the second, none at 38°.
+    const near = (angle: number) => finding(pressed([0, angle]), 'bushing-slots-apart')
+    expect(near(90)?.verdict).toBe('pass')
+    expect(near(45)?.verdict).toBe('fail')
+    const { bushing, section } = pressed([0, 60])
+    const floor = bushing?.locating?.floor ?? NaN
+    // The corner of the second slot's floor that lies nearest, by its own coordinates.
+    const y = floor * Math.sin(Math.PI / 3) - (section.widthLimits.upper / 2) * Math.cos(Math.PI / 3)
+    expect(bushing?.locating?.web).toBeCloseTo(y - (bushing?.slotWidth.upper ?? 0) / 2, 6)
+  })
+
+  it('what the key leaves adds up from keyway to keyway, and counts in the place of the slot', () => {
+    const three = pressed([0, 120, 240])
+    const step = three.bushing?.locating?.stepError ?? NaN
+    // 0.01 mm of fit, and a minute of arc at 12.5 mm.
+    expect(step).toBeCloseTo(0.01 + 12.4875 * (Math.PI / 180 / 60), 4)
+    const [first, second, third] = three.indexing?.slots ?? []
+    expect(first?.error).toBe(0)
+    expect(second?.error).toBeCloseTo((step / three.section.boreRadius) * (180 / Math.PI) * 60, 6)
+    expect(third?.error).toBeCloseTo(2 * (second?.error ?? NaN), 9)
+    const place = three.errors.press?.find(({ of }) => of === 'position')
+    expect(place?.contributions.find(({ of }) => of === 'the locating key')?.by).toBe(step)
+  })
+})
