@@ -1,19 +1,9 @@
 /** Where to stop and measure: a row a gate, a block a lane, a bold row where the projection is set anew. */
 import type { Design } from '../design.ts'
+import { expectedOf, measuredAs } from '../plan/at-gate.ts'
 import type { Expected, Gate, LaneCut, Plan, Run as Strokes } from '../plan/types.ts'
 import type { Block, Cell, Column, Row, Words } from './document.ts'
 import { bold, counted, say, type Saying } from './saying.ts'
-
-/** What is measured at a gate, in a column's head; nothing where nothing can be. */
-const measuredAs: Readonly<Record<Plan['gateBy'], string | undefined>> = {
-  across: 'across',
-  'floor to floor': 'floor to floor',
-  'plug and blocks': 'blocks over plug',
-  nothing: undefined,
-}
-
-const expectedOf = (gate: Gate, by: Plan['gateBy']): Expected =>
-  (by === 'floor to floor' ? gate.floorToFloor : by === 'plug and blocks' ? gate.overPlug : undefined) ?? gate
 
 /** `13 + 24`, `10, then 4 spring` */
 export const passesSaid = ({ runs, springPasses }: Gate): string => {

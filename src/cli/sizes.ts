@@ -1,5 +1,6 @@
 import type { Design } from '../design.ts'
 import type { Size } from '../fits/size.ts'
+import { expectedOf, measuredAs } from '../plan/at-gate.ts'
 import { figure, fraction, inFull } from '../spec/figures.ts'
 import type { Units } from '../spec/spec.ts'
 import { poundForce } from '../standards/inch.ts'
@@ -323,17 +324,10 @@ const planSizes = (plan: NonNullable<Design['plan']>, says: Saying): SizeTable =
   const slots = plan.keyways
   const strokes = plan.cuts.reduce((sum, cut) => sum + cut.passes.length, 0)
   const first = plan.cuts.filter(({ lane }) => lane === 0).flatMap(({ gates }) => gates)
+  const what = measuredAs[plan.gateBy]
   const expected = (gate: (typeof first)[number]): string | undefined => {
-    const at =
-      plan.gateBy === 'nothing'
-        ? undefined
-        : plan.gateBy === 'floor to floor'
-          ? gate.floorToFloor
-          : plan.gateBy === 'plug and blocks'
-            ? gate.overPlug
-            : gate
-    const what = plan.gateBy === 'plug and blocks' ? 'blocks over plug' : plan.gateBy
-    return at?.expected === undefined ? undefined : `expect ${what} ${says.number(at.expected)}`
+    const at = expectedOf(gate, plan.gateBy)
+    return what === undefined || at.expected === undefined ? undefined : `expect ${what} ${says.number(at.expected)}`
   }
   return {
     heading: 'passes with the bar',

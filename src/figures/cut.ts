@@ -57,6 +57,9 @@ export const gatesOf = (design: Design, lane = 0): readonly (Gate & { readonly i
 export const lagAt = (design: Design, lane: number, infeed: number, passes = passesOf(design, lane)): number => {
   const { loads } = design
   if (!loads || infeed <= 0 || loads.cuttingForce <= 0) return 0
+  // At a gate it is what the gate reckons with.
+  const gate = gatesOf(design, lane).find((each) => Math.abs(each.infeed - infeed) < 1e-6)
+  if (gate?.expected !== undefined) return gate.byDial - gate.expected
   const pass = passes.find(({ to }) => to >= infeed - 1e-6) ?? passes.at(-1)
   return Math.min((loads.lag.most * (pass?.force ?? 0)) / loads.cuttingForce, infeed)
 }

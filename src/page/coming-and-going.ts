@@ -24,7 +24,7 @@ export const waiting = signal<{ readonly name: string; readonly job: Opened } | 
 export const elsewhere = signal<string | undefined>(undefined)
 /** The text as it was last kept as a file. */
 const filed = signal<string | undefined>(undefined)
-/** Whether something is on the page, or it is a first visit. */
+/** Whether a job was opened, or it is a first visit. */
 export const visited = signal(false)
 
 /** Larger than any spec, bytes. */
@@ -67,8 +67,11 @@ export const openTexts = async (name: string, text: string, shop?: string): Prom
   else lay(job)
 }
 
+/** Whether a job lies on the page: one that was opened, or one that is being typed. */
+const laid = (): boolean => visited.value || changes.value.length > 0
+
 /** What is on the page and in no file would be lost. */
-const unfiled = (): boolean => visited.value && changes.value.length > 0 && outcome.value?.text !== filed.value
+const unfiled = (): boolean => changes.value.length > 0 && outcome.value?.text !== filed.value
 
 export const layAnyway = (): void => {
   const job = waiting.value?.job ?? refused.value?.readable
@@ -170,7 +173,7 @@ export const comeAndGo = async (go: () => void): Promise<void> => {
   let last: string | undefined
   effect(() => {
     const link = outcome.value?.link
-    if (link === undefined || !visited.value) return
+    if (link === undefined || !laid()) return
     history.replaceState({ job: link }, '', atMachine.value ? machineAddress : `#job=${link}`)
     if (link === last) return
     last = link

@@ -1,5 +1,6 @@
 import type { Design } from '../design.ts'
-import type { Gate, LaneCut, Run } from '../plan/types.ts'
+import { expectedOf, measuredAs } from '../plan/at-gate.ts'
+import type { Gate, LaneCut, Plan, Run } from '../plan/types.ts'
 import { figure } from '../spec/figures.ts'
 import type { Units } from '../spec/spec.ts'
 import { inch } from '../standards/inch.ts'
@@ -34,12 +35,17 @@ const runsIn = (runs: readonly Run[], { size }: Saying): string =>
     )
     .join(', then ')
 
-const gateStep = (gate: Gate, say: Saying): Step => {
+const gateStep = (gate: Gate, by: Plan['gateBy'], say: Saying): Step => {
+  const what = measuredAs[by]
+  const { expected, least, most } = expectedOf(gate, by)
   const springs = gate.springPasses > 0 ? ` ${counted(gate.springPasses, 'spring pass')} without infeed.` : ''
-  const expect = gate.expected === undefined ? '' : ` Across: expect ${say.size(gate.expected)}.`
+  const expect =
+    what === undefined || expected === undefined
+      ? ''
+      : ` ${what.charAt(0).toUpperCase()}${what.slice(1)}: expect ${say.size(expected)}.`
   return {
     does: `Cut to ${say.dial(gate.reading)} on the dial: ${runsIn(gate.runs, say)}.${springs}${expect} ${gate.does}`,
-    aside: `${say.size(gate.least)} to ${say.size(gate.most)}`,
+    ...(what !== undefined && { aside: `${say.size(least)} to ${say.size(most)}` }),
     gate: true,
   }
 }
@@ -65,7 +71,7 @@ const laneSteps = (cut: LaneCut, at: number, design: Design, say: Saying): reado
           },
         ]
       : []),
-    ...cut.gates.map((gate) => gateStep(gate, say)),
+    ...cut.gates.map((gate) => gateStep(gate, plan?.gateBy ?? 'across', say)),
   ]
 }
 
@@ -115,19 +121,36 @@ const pressSteps = ({ bushing, bar, groundBar }: Design, say: Saying): readonly 
       ]
     : []
 
+/** Limits of what is measured at the end: floor to floor where slots stand opposite, across flats of a socket, else across. */
+const finished = ({ section, measuring }: Design): readonly [least: number, most: number] => {
+  const { floorToFloor, toBore } = measuring
+  if (section.socket) return [section.socket.acrossFlats.lower, section.socket.acrossFlats.upper]
+  return floorToFloor && !toBore
+    ? [floorToFloor.least, floorToFloor.most]
+    : [section.acrossLimits.lower, section.acrossLimits.upper]
+}
+
+/** With the bar every slot to a gate before any goes deeper; under a press one after another. */
+const turnedOn = ({ bar, groundBar, bushing }: Design, slots: number): string =>
+  bar || groundBar
+    ? `All ${slots} to a gate before any goes deeper: turn the work on, one way only, lock it, cut; then back to the first.`
+    : bushing?.locating
+      ? `The locating key into the keyway just cut, the bushing over it, and the next likewise: ${slots} in all.`
+      : `Turn the bushing to the next scribed line, and cut the others the same: ${slots} in all.`
+
 /** What is done at the machine, in order. Every number is the design's. */
 export const stepsOf = (design: Design, units: Units): readonly Step[] => {
   const say = saying(units)
   const { section, plan, measuring } = design
-  const { lower, upper } = section.acrossLimits
+  const [lower, upper] = finished(design)
   const slots = plan?.keyways ?? section.at.length
   const work = [...barSteps(design, say), ...pressSteps(design, say)]
   if (work.length === 0) return []
   return [
     ...work,
-    ...(slots > 1 ? [{ does: `Turn the work on, and cut the others the same: ${slots} in all.` }] : []),
+    ...(slots > 1 ? [{ does: turnedOn(design, slots) }] : []),
     {
-      does: `Take the edges off with a file before a finger goes near. ${measuring?.key === true ? 'Measure across at both ends, then try the key.' : 'Measure at both ends.'}`,
+      does: `Take the edges off with a file before a finger goes near. ${measuring?.key === true ? `Measure ${measuring.floorToFloor && !measuring.toBore ? 'floor to floor' : 'across'} at both ends, then try the key.` : 'Measure at both ends.'}`,
       ...(lower < upper && { aside: `${say.size(lower)} to ${say.size(upper)}` }),
     },
   ]

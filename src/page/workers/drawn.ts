@@ -1,5 +1,6 @@
 import type { Design } from '../../design.ts'
 import { lagAt, zeroOf } from '../../figures/cut.ts'
+import { expectedOf, measuredAs } from '../../plan/at-gate.ts'
 import { type Figure, onPage } from '../../figures/figure.ts'
 import { fourLengths } from '../../figures/lengths.ts'
 import { lengthwise } from '../../figures/lengthwise.ts'
@@ -16,10 +17,14 @@ import type { Drawn, Looked, PassRun, Picture, PictureName } from './works.ts'
 /** Every pass of a bar job in the order of the cut, with the gates at which something is measured. */
 export const passRuns = (design: Design): readonly PassRun[] => {
   const zero = zeroOf(design)
+  const by = design.plan?.gateBy ?? 'across'
   return (design.plan?.cuts ?? []).flatMap(({ lane, setting, passes, gates }) => {
     // A gate stands after the last pass that does not go beyond it.
     const after = new Map(
-      gates.map((gate) => [passes.findLastIndex(({ x }) => x <= gate.x + 1e-6), gate.expected ?? gate.byDial] as const),
+      gates.map((gate) => {
+        const { expected, byDial } = expectedOf(gate, by)
+        return [passes.findLastIndex(({ x }) => x <= gate.x + 1e-6), expected ?? byDial] as const
+      }),
     )
     return passes.map(({ x, reading }, place): PassRun => {
       const gate = after.get(place)
@@ -48,13 +53,20 @@ const spokenOf = (
   if (!bar || runs.length === 0) return { spoken: '', dial: '' }
   if (!run) return { spoken: 'First touch: nothing is cut yet.', dial: `first touch, dial ${figure(0, spec.units)}` }
   const lag = lagAt(design, run.lane, run.infeed)
-  const across = section.boreRadius + zeroOf(design) + run.infeed - lag
+  const by = design.plan?.gateBy ?? 'nothing'
+  const what = measuredAs[by]
+  // Two slots that stand opposite are both so deep when one of them is measured to the other.
+  const x = zeroOf(design) + run.infeed - lag
+  const size = by === 'floor to floor' ? 2 * x : by === 'across' ? section.boreRadius + x : undefined
   const inLane = bar.lanes.length > 1 ? `, lane ${run.lane + 1} of ${bar.lanes.length}` : ''
-  const gate = run.gate === undefined ? '' : `, a gate: measure across, expect ${said(run.gate)}`
+  const gate =
+    run.gate === undefined
+      ? ''
+      : `, a gate: ${what === undefined ? 'look at it' : `measure ${what}, expect ${said(run.gate)}`}`
   const behind = lag >= 0.005 ? ` The slot stands ${said(lag)} behind the dial.` : ''
   return {
     spoken: `Pass ${passes} of ${runs.length}${inLane}${gate}.${behind}`,
-    dial: `pass ${passes} of ${runs.length}, dial ${figure(run.reading, spec.units)}, across ${figure(across, spec.units)}`,
+    dial: `pass ${passes} of ${runs.length}, dial ${figure(run.reading, spec.units)}${size === undefined || what === undefined ? '' : `, ${what} ${figure(size, spec.units)}`}`,
   }
 }
 

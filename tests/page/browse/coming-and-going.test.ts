@@ -35,6 +35,24 @@ describe('coming back', () => {
     expect([...wrongs, ...elsewhere.wrongs, ...bare.wrongs]).toEqual([])
   })
 
+  it('a job that is typed from nothing is kept as it is typed, and nothing is laid over it unasked', async () => {
+    const { page, wrongs } = await visit()
+    // A page on which nothing is told keeps nothing.
+    expect(new URL(page.url()).hash).toBe('')
+    await type(page, 'Bore', '24')
+    await type(page, 'Length', '38')
+    const spec = await untilSpec(page, /length: 38\b/)
+    await page.waitForFunction(() => location.hash.startsWith('#job='))
+    await page.reload()
+    await page.waitForSelector('.findings .finding')
+    expect(await specOf(page)).toBe(spec)
+    await type(page, 'Length', '39')
+    await untilSpec(page, /length: 39\b/)
+    await page.evaluate(dropped, [{ name: 'loom.yaml', text: other }])
+    await page.getByText('This job has changes not kept as a file.').waitFor()
+    expect(wrongs).toEqual([])
+  })
+
   it('an address that carries nothing readable is passed over', async () => {
     const { page, wrongs } = await visit()
     const home = page.url()
