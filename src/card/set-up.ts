@@ -87,7 +87,8 @@ export const ofTheBit = (design: Design, says: Saying): readonly Tick[] => {
   ]
 }
 
-export const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
+/** `onScreen`: for a view in which a tick has one box and no other. */
+export const ofTheMachine = (design: Design, says: Saying, onScreen = false): readonly Tick[] => {
   const { asked, plan, spec, section } = design
   if (!asked || !plan) return []
   const lathe = asked.machine === 'lathe'
@@ -137,13 +138,18 @@ export const ofTheMachine = (design: Design, says: Saying): readonly Tick[] => {
       words: say`${lathe ? 'Carriage stop' : 'Quill stop'}: edge ${bold(says.size(clear))} clear ${pulls ? 'behind the hub ' : ''}at the start, ${bold(says.size(gone))} past ${pulls ? 'its front ' : ''}at the end. Stroke ${says.size(length)}${says.other(length)}${pulls ? '. It cuts on the pull' : ''}`,
       blank: true,
     },
-    pointing(design, lathe),
+    pointing(design, lathe, onScreen),
   ]
 }
 
-const pointing = ({ spec, asked, plan }: Design, lathe: boolean): Tick => {
+/** Which way the nose points and the dial goes; on a screen, which has no second box, as it is taken where nobody has told. */
+const pointing = ({ spec, asked, plan }: Design, lathe: boolean, onScreen: boolean): Tick => {
   const slack = 'Take up the slack that way, always'
   if (!lathe) return { words: `Table locked but for the slide that feeds. ${slack}` }
+  if (onScreen && !spec.stated.includes('tooling.bar.points'))
+    return {
+      words: say`Nose points to the ${bold('back')}: the dial goes ${bold('in')}. To the front it goes out: then tell the desk so first. ${slack}`,
+    }
   if (!spec.stated.includes('tooling.bar.points'))
     return {
       words: [

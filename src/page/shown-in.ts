@@ -12,8 +12,14 @@ export const light = signal<Light | undefined>(
   (['day', 'night', 'strong'] as const).find((each) => each === kept('light')),
 )
 
+const darkness = matchMedia('(prefers-color-scheme: dark)')
+const dark = signal(darkness.matches)
+/** The light as it is: the chosen one, else the computer's. */
+export const lightNow = (): Light => light.value ?? (dark.value ? 'night' : 'day')
+
 /** Puts the light on, and keeps what was chosen. */
 export const followShown = (): void => {
+  darkness.addEventListener('change', ({ matches }) => (dark.value = matches))
   effect(() => {
     const root = window.document.documentElement
     // At the machine it is day until somebody says otherwise.

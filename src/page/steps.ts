@@ -1,7 +1,7 @@
 import type { Design } from '../design.ts'
 import { expectedOf, measuredAs } from '../plan/at-gate.ts'
 import type { Gate, LaneCut, Plan, Run } from '../plan/types.ts'
-import { figure } from '../spec/figures.ts'
+import { decimalsOf, figure, inFull, rounded } from '../spec/figures.ts'
 import type { Units } from '../spec/spec.ts'
 import { inch } from '../standards/inch.ts'
 
@@ -16,23 +16,27 @@ export interface Step {
 
 interface Saying {
   readonly size: (mm: number, fit?: boolean) => string
+  /** What is taken in a pass, in every figure that it has. */
+  readonly step: (mm: number) => string
   /** A reading with all the figures that the dial has. */
   readonly dial: (mm: number) => string
 }
 
 const saying = (units: Units): Saying => ({
   size: (mm, fit = false) => figure(mm, units, { unit: false, fit }),
-  dial: (mm) => (units === 'mm' ? mm.toFixed(2) : (mm / inch).toFixed(3)),
+  step: (mm) => inFull(mm, units),
+  dial: (mm) => {
+    const [own, least] = units === 'mm' ? [mm, 2] : [mm / inch, 3]
+    return rounded(own, decimalsOf(own, least) ?? least + 1)
+  },
 })
 
 const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 'es'}`
 
-const runsIn = (runs: readonly Run[], { size }: Saying): string =>
+const runsIn = (runs: readonly Run[], { step }: Saying): string =>
   runs
     .filter(({ passes }) => passes > 0)
-    .map(({ passes, by }, at) =>
-      at === 0 ? `${counted(passes, 'pass')} of ${size(by, true)}` : `${passes} of ${size(by, true)}`,
-    )
+    .map(({ passes, by }, at) => (at === 0 ? `${counted(passes, 'pass')} of ${step(by)}` : `${passes} of ${step(by)}`))
     .join(', then ')
 
 const gateStep = (gate: Gate, by: Plan['gateBy'], say: Saying): Step => {
@@ -99,7 +103,7 @@ const barSteps = (design: Design, say: Saying): readonly Step[] => {
         },
     {
       does: centring
-        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.size(centring.differenceMost)}; else ${design.groundBar ? 'turn the bar' : 'move the bit sideways'}. Set the dial to 0.`
+        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.step(centring.differenceMost)}; else ${design.groundBar ? 'turn the bar' : 'move the bit sideways'}. Set the dial to 0.`
         : 'Find first touch on the middle of the slot to be. Set the dial to 0.',
       aside: 'dial to 0',
     },

@@ -60,7 +60,7 @@ export const Machine = () => {
       </header>
       <main>
         {now && name === record.value.job ? <Standing now={now} /> : <Nothing />}
-        {now && <Whole now={now} />}
+        {now && now.design.verdict !== 'fail' && <Whole now={now} />}
       </main>
       {now && <Foot now={now} />}
     </div>

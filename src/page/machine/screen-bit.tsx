@@ -12,7 +12,7 @@ import { ticked, valueOf } from './record.ts'
 const setUpTicks = ({ design, says, way }: Job): readonly CardTick[] =>
   way === 'press'
     ? inTheStack(design, says)
-    : [...openBehind(design, says), ...ofTheBit(design, says), ...ofTheMachine(design, says)].filter(
+    : [...openBehind(design, says), ...ofTheBit(design, says), ...ofTheMachine(design, says, true)].filter(
         ({ words }) => !/^Over (?:bar|back) and nose/.test(plain(words)),
       )
 

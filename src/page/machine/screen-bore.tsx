@@ -3,6 +3,7 @@ import { boreFound } from '../../plan/found.ts'
 import { jobAsked, working } from '../answers.ts'
 import { Heading } from '../parts/heading.tsx'
 import type { Job } from './job.ts'
+import { goOn } from './going.ts'
 import { Back, Blank, Go, Told } from './parts.tsx'
 import { tellJob, valueOf } from './record.ts'
 import type { BoreAs, BoreAsked } from '../workers/bore-as.ts'
@@ -92,9 +93,11 @@ export const Bore = ({ now }: { now: Job }) => {
         </a>
       )}
       <Go when={all && found?.says === 'within'}>Go on</Go>
-      <Go when={all && found !== undefined && found.says !== 'within' && as !== undefined && as.refused === undefined}>
-        Go on as it is
-      </Go>
+      {all && found !== undefined && found.says !== 'within' && as !== undefined && as.refused === undefined && (
+        <button type="button" class="offer" onClick={goOn}>
+          Go on as it is
+        </button>
+      )}
       {!all && as?.refused === undefined && <p class="small">All four, and it goes on.</p>}
       <Back />
     </>

@@ -50,6 +50,9 @@ export const Cut = ({ now, screen }: { now: Job; screen: OfSlot }) => {
   const lane = plan.lanes.length > 1 ? `Lane ${stretch.lane + 1} of ${plan.lanes.length}. ` : ''
   const way = design.spec.stated.includes('tooling.bar.points') ? plan.dial.runs : 'on'
   const springing = !at.next && at.springsLeft > 0
+  /** The whole infeed by the dial: past it the slot is too deep, if the dial is right. */
+  const deepest =
+    (plan.lanes[stretch.lane]?.infeed ?? 0) * plan.dial.perInfeed + (plan.lanes[stretch.lane]?.touchReading ?? 0)
   return (
     <>
       <Heading id="screen">
@@ -75,9 +78,11 @@ export const Cut = ({ now, screen }: { now: Job; screen: OfSlot }) => {
               ? `${marksSaid(at.marks, at.by, now)} ${way} from ${says.dial(reading)}; then the stroke`
               : springing
                 ? 'no infeed; the stroke alone'
-                : at.beyond > 1e-6
-                  ? `${says.dial(at.beyond)} beyond the gate: measure before anything else`
-                  : 'nothing more to cut before it is measured'}
+                : at.beyond > 1e-6 && reading > deepest + 1e-6
+                  ? `${says.dial(reading - deepest)} deeper than the floor: stop, and measure`
+                  : at.beyond > 1e-6
+                    ? `${says.dial(at.beyond)} beyond the gate: measure before anything else`
+                    : 'nothing more to cut before it is measured'}
           </p>
         </div>
         <div class="at-hand">
@@ -120,7 +125,7 @@ export const Cut = ({ now, screen }: { now: Job; screen: OfSlot }) => {
       <p class="heavy">
         <b>Handle suddenly heavy?</b> Stop; do not lean on it.
       </p>
-      <button type="button" class="offer" onClick={openWrong}>
+      <button type="button" class="offer at-the-foot" onClick={openWrong}>
         Something is wrong
       </button>
     </>

@@ -82,7 +82,7 @@ export const PushThrough = ({ now, screen }: { now: Job; screen: Push }) => {
         Pressed through
       </Go>
       {!found && <p class="small">Not before it is miked.</p>}
-      <button type="button" class="offer" onClick={openWrong}>
+      <button type="button" class="offer at-the-foot" onClick={openWrong}>
         Something is wrong
       </button>
       <Back />

@@ -53,12 +53,19 @@ export const Zero = ({ now }: { now: Job }) => {
                     says: `They differ by ${says.step(found.difference)}; ${says.step(centring.differenceMost)} may be left. ${lanes ? set : `Back off past the slack, up to first touch again. ${set}`}`,
                     goOn: 'yes',
                   }
-                : {
-                    is: 'care',
-                    word: `Move the bit ${says.read(found.move)} toward the second mark.`,
-                    says: `They differ by ${says.step(found.difference)}; ${says.step(centring.differenceMost)} may be left. Then find both marks again.`,
-                    goOn: 'no',
-                  })
+                : found.move > ((design.bar ?? design.groundBar)?.noseWidth ?? Infinity) / 2
+                  ? {
+                      is: 'broken',
+                      word: 'Read them again.',
+                      says: `They differ by ${says.step(found.difference)}: no bit stands so far off the middle. Both marks are readings of one dial, from one touch to the other.`,
+                      goOn: 'no',
+                    }
+                  : {
+                      is: 'care',
+                      word: `Move the bit ${says.read(found.move)} toward the second mark.`,
+                      says: `They differ by ${says.step(found.difference)}; ${says.step(centring.differenceMost)} may be left. Then find both marks again.`,
+                      goOn: 'no',
+                    })
             }
           />
           {found && !found.good && (

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Complaint } from '../../spec/complaint.ts'
 import { isMapping } from '../../spec/place.ts'
-import { design, offered, settled } from '../answers.ts'
+import { design, offered } from '../answers.ts'
 import { doneTyping, jobUnits, stated, tell, told } from '../job.ts'
 import { worded } from '../rows/complaining.ts'
 import type { Kind, Row, Worked } from '../rows/row.ts'
@@ -41,11 +41,18 @@ export const Blank = (asked: BlankAsked) => {
   return <Line {...asked} />
 }
 
+/** What was taken where nothing is told: of the job as it stands, never of a feature that it had before. */
+const workedOf = (row: Row): Worked => {
+  const whole = design.value
+  const ofFeature = /^feature\.(\w+)\./.exec(row.path)?.[1]
+  return whole && (ofFeature === undefined || ofFeature === whole.spec.feature.kind) ? row.worked?.(whole) : undefined
+}
+
 const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
   const { path, kind } = row
   const units = { job: jobUnits.value, shown: shownUnits.value }
   const value = stated(path)
-  const worked = design.value && row.worked?.(design.value)
+  const worked = workedOf(row)
   const shown = statedShown(value, kind, units)
   const workedText = workedShown(worked, kind, units.shown)
   const [typed, setTyped] = useState<string | undefined>(undefined)
@@ -100,8 +107,9 @@ const Line = ({ row, complaint, chosen, free }: BlankAsked) => {
     timer.current = setTimeout(() => take(now, true), pause)
   }
 
+  // A value that is complained of is in force nowhere.
   const stays =
-    shown === ''
+    shown === '' || complaint !== undefined
       ? 'Nothing of it is taken.'
       : `The last one that could be read, ${withUnit(shown, unitOf(kind, units.shown))}, stays in force.`
   // What was never told is no mistake: it is asked for, and on an empty page not even that.
@@ -200,7 +208,7 @@ const Choice = ({ row, complaint, chosen }: BlankAsked) => {
   const id = idOf(path)
   const value = stated(path)
   const held = chosen === true && value !== undefined
-  const worked = settled.value?.design && row.worked?.(settled.value.design)
+  const worked = workedOf(row)
   const choose = (word: string): void => {
     if (kind.is === 'presence') tell({ [path]: word === 'within' ? {} : null })
     else if (kind.is === 'branch') tell({ [path]: { [word]: kept(path, word) } })

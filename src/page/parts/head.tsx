@@ -2,12 +2,10 @@ import { useRef, useState } from 'preact/hooks'
 import { design } from '../answers.ts'
 import { keepJob, openFiles } from '../coming-and-going.ts'
 import { jobUnits, stated, tell } from '../job.ts'
-import { type Light, light, putOn, showIn, shownUnits } from '../shown-in.ts'
+import { lightNow, putOn, showIn, shownUnits } from '../shown-in.ts'
 import { machineAddress } from '../where.ts'
 import { Words } from './words.tsx'
 import type { Units } from '../../spec/spec.ts'
-
-const lightNow = (): Light => light.value ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'night' : 'day')
 
 /** Shows lengths in other units; a job of which no size is told yet is in them too. */
 const shownIn = (units: Units): void => {

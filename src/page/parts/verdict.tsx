@@ -14,7 +14,7 @@ const summed = ({ findings, verdict }: Design, reasons: Readonly<Record<string, 
   const first = findings.find((finding) => finding.verdict === verdict) ?? findings[0]
   const tightest = first ? ` Tightest: ${uncapital(reasons[first.rule] ?? first.reason)}` : ''
   if (verdict === 'fail')
-    return `${counted(of('fail'), 'must is', 'musts are')} broken. Nothing is made until ${of('fail') === 1 ? 'it is' : 'they are'} mended.${tightest}`
+    return `${counted(of('fail'), 'must is', 'musts are')} broken. It is not to be cut as it stands; what is made of it all the same is marked.${tightest}`
   const open = [
     ...(of('caution') > 0 ? [counted(of('caution'), 'finding wants', 'findings want') + ' care'] : []),
     ...(of('unknown') > 0 ? [counted(of('unknown'), 'cannot', 'cannot') + ' be told yet'] : []),

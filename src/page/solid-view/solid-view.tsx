@@ -5,7 +5,7 @@ import { lookAt } from '../looks.ts'
 import { light } from '../shown-in.ts'
 import { Words } from '../parts/words.tsx'
 import { carve, carvingNow, failed, solids } from './solids.ts'
-import { type Paints, type Stage, stageOn } from './stage.ts'
+import { atFirst, type Paints, type Stage, stageOn } from './stage.ts'
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth']
 const counts = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
@@ -26,13 +26,18 @@ const paintsNow = (): Paints => {
 /** One press of a button or an arrow, degrees. */
 const step = 15
 
+/** How it was left when something else was looked at. */
+const look = atFirst()
+const leftAt: { alone: string; cut: number | undefined } = { alone: '', cut: undefined }
+
 /** The solids, to be turned, brought nearer and cut open. */
 export const SolidView = () => {
   const canvas = useRef<HTMLCanvasElement>(null)
   const stage = useRef<Stage | undefined>(undefined)
   const [canDraw, setCanDraw] = useState(true)
-  const [alone, setAlone] = useState('')
-  const [cut, setCut] = useState<number | undefined>(undefined)
+  const [alone, setAlone] = useState(leftAt.alone)
+  const [cut, setCut] = useState(leftAt.cut)
+  Object.assign(leftAt, { alone, cut })
   const now = solids.value
   const text = outcome.value?.text
   useEffect(() => {
@@ -45,7 +50,7 @@ export const SolidView = () => {
   useLayoutEffect(() => {
     const drawnOn = canvas.current
     if (!drawnOn || !there) return undefined
-    const made = stageOn(drawnOn)
+    const made = stageOn(drawnOn, look)
     if (!made) {
       setCanDraw(false)
       return undefined

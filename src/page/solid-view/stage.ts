@@ -128,8 +128,16 @@ const giveBack = (of: Object3D): void =>
     material.dispose()
   })
 
+/** How it is looked at, degrees; changed as it is turned. */
+export interface Looked {
+  across: number
+  up: number
+  nearness: number
+}
+export const atFirst = (): Looked => ({ ...firstTurn, nearness: 1 })
+
 /** A stage on a canvas; undefined where this browser cannot draw solids. */
-export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
+export const stageOn = (canvas: HTMLCanvasElement, look: Looked): Stage | undefined => {
   const context = canvas.getContext('webgl2', { antialias: true, stencil: true, alpha: true })
   if (!context) return undefined
   const renderer = new WebGLRenderer({ canvas, context, antialias: true, stencil: true, alpha: true })
@@ -148,8 +156,6 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
   const left: Group[] = []
   let paints: Paints | undefined
   let alone: string | undefined
-  let turned = { ...firstTurn }
-  let nearness = 1
   let share: number | undefined
   let box = { width: 1, height: 1 }
   let asked = 0
@@ -190,7 +196,7 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
     const { wide, high, deep } = lay()
     const radius = Math.hypot(wide, high, deep) / 2
     // All of it, however it is turned: what it fills as it stands at first, and a little air.
-    const [across, up] = [turned.across, turned.up].map((angle) => (angle * Math.PI) / 180) as [number, number]
+    const [across, up] = [look.across, look.up].map((angle) => (angle * Math.PI) / 180) as [number, number]
     whole.rotation.set(up, across, 0, 'XYZ')
     whole.updateMatrixWorld(true)
     const ratio = box.width / box.height
@@ -201,7 +207,7 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
     const lean = Math.sin((firstTurn.up * Math.PI) / 180)
     const needWide = wide * cos + deep * sin
     const needHigh = high * Math.cos((firstTurn.up * Math.PI) / 180) + (wide * sin + deep * cos) * lean
-    const halfHigh = (1.08 * Math.max(needHigh, needWide / ratio)) / 2 / nearness
+    const halfHigh = (1.08 * Math.max(needHigh, needWide / ratio)) / 2 / look.nearness
     camera.top = halfHigh
     camera.bottom = -halfHigh
     camera.left = -halfHigh * ratio
@@ -326,11 +332,12 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
       soon()
     },
     turn: (across, up) => {
-      turned = { across: turned.across + across, up: Math.max(-90, Math.min(90, turned.up + up)) }
+      look.across += across
+      look.up = Math.max(-90, Math.min(90, look.up + up))
       soon()
     },
     near: (times) => {
-      nearness = Math.max(0.5, Math.min(12, nearness * times))
+      look.nearness = Math.max(0.5, Math.min(12, look.nearness * times))
       soon()
     },
     cut: (now) => {
@@ -351,8 +358,7 @@ export const stageOn = (canvas: HTMLCanvasElement): Stage | undefined => {
       draw()
     },
     asAtFirst: () => {
-      turned = { ...firstTurn }
-      nearness = 1
+      Object.assign(look, atFirst())
       soon()
     },
     leave: () => {

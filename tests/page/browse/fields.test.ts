@@ -140,6 +140,16 @@ describe('every line of the form', { timeout: 180_000 }, () => {
     expect(wrongs).toEqual([])
   })
 
+  it('nothing of the feature before is shown as a size of another', async () => {
+    const { page, wrongs } = await visit()
+    await openInvented(page, 'a cider-mill pulley')
+    await page.getByLabel('Feature', { exact: true }).selectOption('spline')
+    await untilSpec(page, /spline:/)
+    for (const label of ['How many', 'Width', 'Over the floors'])
+      expect([label, await page.getByLabel(label, { exact: true }).getAttribute('placeholder')]).toEqual([label, ''])
+    expect(wrongs).toEqual([])
+  })
+
   it.runIf(thorough)('and so do those of the other features, and of a blind bore', async () => {
     const { page, wrongs } = await visit()
     await openInvented(page, 'a cider-mill pulley')

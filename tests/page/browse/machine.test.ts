@@ -89,6 +89,9 @@ const toCut = async (page: Page, bore = '24.011'): Promise<void> => {
   await press(page, 'Go on')
   await at(page, 'zero')
   await fill(page, 0, '0.30')
+  // No nose stands so far off the middle.
+  await fill(page, 1, '24.20')
+  await page.getByText('Read them again.').waitFor()
   await fill(page, 1, '0.30')
   await page.getByText('Good.').waitFor()
   await tickAll(page)
@@ -502,6 +505,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
     await page.getByRole('link', { name: 'Go to the machine' }).click()
     await page.getByText('This job will not go.').waitFor()
     expect(await page.locator('.huge').count()).toBe(0)
+    expect(await page.getByText('Cut to', { exact: false }).count()).toBe(0)
   })
 
   for (const width of thorough ? [320, 390, 800] : [390])
