@@ -16,6 +16,8 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
   const { plan, section } = design
   if (!plan) return []
   const { centring } = plan
+  // On a lathe the nose looks across the bed: what is sideways of the slot is up and down.
+  const upright = design.asked?.machine === 'lathe'
   const zero: Tick = {
     words: say`Back off past the slack, up to first touch again${section.key?.taper ? ', which is at the deep end' : ''}, ${bold('set the dial to 0')}`,
   }
@@ -36,7 +38,7 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
     { words: 'Blue the bore. Feed until one corner just marks; read the dial', blank: true },
     { words: 'Feed on until the other corner marks; read again', blank: true },
     {
-      words: say`Difference at most ${bold(most)}? If not, move the bit toward the second mark by ${bold(`${factor} × the difference`)}, and begin again.${fine}`,
+      words: say`Difference at most ${bold(most)}? If not, ${upright ? 'raise or lower the bar' : 'move the bar'} toward the second mark by ${bold(`${factor} × the difference`)}, and begin again.${fine}`,
       blank: true,
     },
     ...overToTheFirstLane(design, says),
@@ -45,7 +47,7 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
 }
 
 /** The middle is found on the middle; the zero is the first lane’s. */
-const overToTheFirstLane = ({ plan, section, bar, groundBar }: Design, says: Saying): readonly Tick[] => {
+const overToTheFirstLane = ({ plan, section, bar, groundBar, asked }: Design, says: Saying): readonly Tick[] => {
   const lanes = plan?.lanes ?? []
   const over = Math.abs(lanes[0]?.offset ?? 0)
   if (over < 1e-9) return []
@@ -53,7 +55,7 @@ const overToTheFirstLane = ({ plan, section, bar, groundBar }: Design, says: Say
   const side = Math.abs(over - (section.width - nose) / 2) < 1e-6
   return [
     {
-      words: say`Now over to lane 1: the bit ${bold(says.read(over))} to one side${side ? `, half of what ${says.read(section.width)} is wider than your nose` : ''}`,
+      words: say`Now over to lane 1: ${asked?.machine === 'lathe' ? say`the bar ${bold(says.read(over))} lower, by shims` : say`the bit ${bold(says.read(over))} to one side`}${side ? `, half of what ${says.read(section.width)} is wider than your nose` : ''}`,
       blank: true,
     },
   ]

@@ -45,6 +45,8 @@ interface Gated {
   readonly plan: Plan
   readonly says: Saying
   readonly measured: string | undefined
+  /** The lanes lie one over another: on a lathe. */
+  readonly upright: boolean
   /** Gates are counted through. */
   readonly count: { gates: number; told: boolean }
 }
@@ -125,40 +127,38 @@ const underRow = (gated: Gated, gate: Gate, boxes: boolean): Row => {
 
 const ordinal = (lane: number): string => ['first', 'second', 'third', 'fourth', 'fifth'][lane] ?? 'next'
 
-/** `on the middle`, `1.50 to one side of it` */
-const laneSaid = (offset: number, first: number, says: Saying): Words => {
+/** `on the middle`, `1.50 to one side of it`; on a lathe, where the nose looks across the bed, `1.50 below the middle`. */
+const laneSaid = (offset: number, { plan, says, upright }: Gated): Words => {
+  const first = plan.lanes[0]?.offset ?? 0
   if (Math.abs(offset) < 1e-9) return say`on the middle of the slot`
+  if (upright) return say`${bold(says.read(Math.abs(offset)))} ${offset * first >= 0 ? 'below' : 'above'} the middle`
   return say`${bold(says.read(Math.abs(offset)))} from the middle, to ${offset * first >= 0 ? 'one' : 'the other'} side`
 }
 
 const runsOf = (words: Words) => (typeof words === 'string' ? [words] : words)
 
-const laneRow = ({ plan, says }: Gated, cut: LaneCut): Row => {
+const laneRow = (gated: Gated, cut: LaneCut): Row => {
+  const { plan, says } = gated
   const lanes = plan.lanes.length
-  const first = plan.lanes[0]?.offset ?? 0
   const again = cut.lane === 0 ? '' : `. Do not set the dial to 0 again for the ${ordinal(cut.lane)} lane`
   const touch = plan.lanes[cut.lane]?.touchReading ?? 0
   const touched = cut.setting > 0 ? '' : cut.lane === 0 ? ', first touch is 0' : `, first touch at ${says.dial(touch)}`
   const runs = cut.lane === 0 && cut.setting === 0 ? '' : `; ${runsSaid(says.dial(cut.from), cut.runs, says)}`
   return {
-    across: [
-      `Lane ${cut.lane + 1} of ${lanes}, `,
-      ...runsOf(laneSaid(cut.offset, first, says)),
-      `${touched}${again}${runs}`,
-    ],
+    across: [`Lane ${cut.lane + 1} of ${lanes}, `, ...runsOf(laneSaid(cut.offset, gated)), `${touched}${again}${runs}`],
     is: 'lane',
   }
 }
 
 /** All lanes of a setting in one row. */
-const lanesRow = ({ plan, says }: Gated, cuts: readonly LaneCut[]): Row => {
-  const first = plan.lanes[0]?.offset ?? 0
+const lanesRow = (gated: Gated, cuts: readonly LaneCut[]): Row => {
+  const { plan, says } = gated
   const lanes = cuts.flatMap((cut) => {
     const touch =
       cut.setting > 0 || cut.lane === 0 ? '' : `, touches at ${says.dial(plan.lanes[cut.lane]?.touchReading ?? 0)}`
     // The first lane's steps stand at the head of the cut.
     const runs = cut.setting === 0 && cut.lane === 0 ? '' : `, ${runsSaid(says.dial(cut.from), cut.runs, says)}`
-    return [`Lane ${cut.lane + 1}: `, ...runsOf(laneSaid(cut.offset, first, says)), `${touch}${runs}. `]
+    return [`Lane ${cut.lane + 1}: `, ...runsOf(laneSaid(cut.offset, gated)), `${touch}${runs}. `]
   })
   const others = cuts.filter(({ lane }) => lane > 0).map(({ lane }) => ordinal(lane))
   const again = others.length === 0 ? '' : `Do not set the dial to 0 again for the ${others.join(' or the ')} lane.`
@@ -241,7 +241,13 @@ export const gatesTable = (design: Design, says: Saying, set: GatesSet): readonl
   const { plan } = design
   if (!plan) return []
   const measured = measuredAs[plan.gateBy]
-  const state: Gated = { plan, says, measured, count: { gates: 0, told: false } }
+  const state: Gated = {
+    plan,
+    says,
+    measured,
+    upright: design.asked?.machine === 'lathe',
+    count: { gates: 0, told: false },
+  }
   const several = plan.lanes.length > 1
   const beside = several && set.lanes === 'beside'
   const rows = plan.settings.flatMap((_, setting): readonly Row[] => {

@@ -17,8 +17,8 @@ export const offsetBudget = (section: Section): number | undefined => {
 export const offsetAllowed = 0.254
 
 /**
- * One corner marks first, the other after a further difference d of infeed: the nose is off by about d × x at touch / nose width, toward the
- * one that marked first. A nose out of square by an angle reads as off by x × its tangent.
+ * One corner marks first, the other after a further difference d of infeed: the nose is off by about d × (x at touch − r) / (nose width − 2 r),
+ * r the radius of its corners, toward the one that marked first: a rounded corner touches at its own middle's height. A nose out of square by an angle reads as off by x × its tangent.
  */
 export const centringOf = (
   section: Section,
@@ -26,8 +26,9 @@ export const centringOf = (
   touch: number,
   dial: { readonly mark: number; readonly perInfeed: number },
   units: Units,
+  corner = 0,
 ): Centring => {
-  const factor = touch / noseWidth
+  const factor = (touch - corner) / (noseWidth - 2 * corner)
   const factorOfReading = factor / dial.perInfeed
   const budget = offsetBudget(section)
   const symmetry = section.spline?.symmetryTolerance
@@ -49,9 +50,9 @@ export const centringOf = (
   }
 }
 
-/** Difference of infeed between the two corners' marks when the nose is off by `offset`; sharp corners. */
-export const differenceAt = (radius: number, noseWidth: number, offset: number): number => {
-  const touch = (y: number) => Math.sqrt(radius ** 2 - y ** 2)
+/** Difference of infeed between the two corners' marks when the nose is off by `offset`. */
+export const differenceAt = (radius: number, noseWidth: number, offset: number, corner = 0): number => {
+  const touch = (y: number) => Math.sqrt((radius - corner) ** 2 - (y - corner) ** 2)
   return touch(noseWidth / 2 - Math.abs(offset)) - touch(noseWidth / 2 + Math.abs(offset))
 }
 

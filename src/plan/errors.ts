@@ -158,7 +158,16 @@ const ofBar = (
         overCut,
         ...(lanes
           ? [
-              { of: 'setting the lanes', by: marks, source: 'the least that is set by hand, both lanes' },
+              spec.tooling.bar?.machine === 'lathe'
+                ? {
+                    of: 'setting the lanes',
+                    by: indicator ?? inchOf(spec, 0.02, 0.001),
+                    source:
+                      indicator === undefined
+                        ? 'judgement: height by shims, under an indicator'
+                        : 'the shop file’s indicator',
+                  }
+                : { of: 'setting the lanes', by: marks, source: 'the least that is set by hand, both lanes' },
               { of: 'the bar bent sideways', by: loads?.sideways ?? 0, source: 'see loads.sideways' },
             ]
           : []),

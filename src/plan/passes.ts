@@ -140,7 +140,8 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
   const marks = Math.floor(whole / dial.mark + 1e-3)
   const passes = lanes.reduce((sum, lane) => sum + lane.passes, 0)
   // The middle is found with the nose in the middle, whatever lanes come after.
-  const middleTouch = touchOffX(section.boreRadius, noseWidth, Math.min(section.cornerRadius, noseWidth / 2))
+  const corner = Math.min(section.cornerRadius, noseWidth / 2)
+  const middleTouch = touchOffX(section.boreRadius, noseWidth, corner)
   const slots = section.at.length
   const stroke = {
     before: before(spec),
@@ -175,7 +176,9 @@ export const planOf = (spec: Spec, asked: BarSpec, bar: BarInBore, section: Sect
     ...(flat && { sharpNose: middleTouch - touchOffX(section.boreRadius, noseWidth, 0) }),
     missingOnDial: dial.perInfeed * missingShare(section, gateBy),
     gateBy,
-    ...(flat && { centring: centringOf(section, noseWidth, middleTouch, dial, spec.units) }),
+    ...(flat && {
+      centring: centringOf(section, noseWidth, middleTouch, dial, spec.units, Math.min(corner, 0.45 * noseWidth)),
+    }),
     withdraw: asked.clearance.withdrawn,
     stroke,
     tram: quarterOfLimits(section, spec.units),

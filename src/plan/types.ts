@@ -104,7 +104,7 @@ export interface BoreRow {
 
 /** Middle of the nose on the bore, by its two corners. */
 export interface Centring {
-  /** x at touch over nose width: sideways correction = factor × difference of infeed between the two marks. */
+  /** x at touch over nose width, both less the corners' radius: sideways correction = factor × difference of infeed between the two marks. */
   readonly factor: number
   /** The same for a difference of readings. */
   readonly factorOfReading: number

@@ -187,12 +187,16 @@ describe('what each kind of job asks', () => {
     const { card, design: made } = specimenCard('cider-mill-pulley')
     expect(made.plan?.lanes.length).toBe(2)
     const said = machineText(card)
-    // 8 wide by a nose of 5: 1.50 to one side; before the dial is set to 0, not after.
+    // 8 wide by a nose of 5: 1.50 to one side, which on a lathe is down; before the dial is set to 0, not after.
     expect(said.indexOf('Now over to lane 1')).toBeGreaterThan(said.indexOf('begin again'))
-    expect(bare(said)).toContain(bare('the bit 1.50 to one side, half of what 8.00 is wider than your nose'))
+    expect(bare(said)).toContain(bare('the bar 1.50 lower, by shims, half of what 8.00 is wider than your nose'))
     expect(said.indexOf('set the dial to 0')).toBeGreaterThan(said.indexOf('Now over to lane 1'))
     expect(machineText(specimenCard('loom-crank').card)).not.toContain('Now over')
     expect(machineText(card)).toContain('Do not set the dial to 0 again for the second lane')
+    expect(bare(said)).toContain(bare('Lane 2: 1.50 above the middle'))
+    // On a mill another slide moves it.
+    const mill = machineText(worked(laidOver(doc('cider-mill-pulley'), 'tooling.bar.machine', 'mill')).card)
+    expect(bare(mill)).toContain(bare('to one side, half of what 8.00 is wider than your nose'))
   })
 
   it('splines: every slot to a gate before any goes deeper, floor to floor, back to slot 1', () => {

@@ -39,6 +39,43 @@ describe('the two corners', () => {
     },
   )
 
+  // Corners of .1 to .5 mm: where each touches, by bisection on the arc's own points.
+  it.each([
+    [12, 7, 0.5, 0.03],
+    [12.5, 8, 0.2, 0.05],
+    [4.7625, 3.175, 0.38, 0.02],
+  ])(
+    'in a bore of radius %f a nose of %f with corners of %f, off by %f, is found again',
+    (radius, width, corner, off) => {
+      const reach = (side: 1 | -1): number => {
+        const middle = side * (width / 2 - corner) + off
+        let [low, high] = [0, radius]
+        for (let n = 0; n < 80; n++) {
+          const flat = (low + high) / 2
+          // Farthest of the corner's points from the axis, a point each 0.01°.
+          let far = 0
+          for (let at = 0; at <= 9000; at++) {
+            const angle = (at / 100) * (Math.PI / 180)
+            far = Math.max(
+              far,
+              Math.hypot(flat - corner + corner * Math.cos(angle), middle + side * corner * Math.sin(angle)),
+            )
+          }
+          if (far < radius) low = flat
+          else high = flat
+        }
+        return low
+      }
+      const difference = Math.abs(reach(1) - reach(-1))
+      expect(differenceAt(radius, width, off, corner)).toBeCloseTo(difference, 6)
+      const touch = corner + Math.sqrt((radius - corner) ** 2 - (width / 2 - corner) ** 2)
+      const { factor } = centringOf(keyed, width, touch, { mark: 0.02, perInfeed: 1 }, 'mm', corner)
+      expect(factor * difference).toBeCloseTo(off, 4)
+      // As if they were sharp it would be found too small.
+      expect((touch / width) * difference).toBeLessThan(off * 0.99)
+    },
+  )
+
   it('a difference of .001 in on 1/4 in a 1 in bore is .001936 (derived)', () => {
     const { factor, factorOfReading } = centringOf(keyed, 0.25, 0.484123, { mark: 0.001, perInfeed: 1 }, 'mm')
     expect(factor * 0.001).toBeCloseTo(0.001936, 6)

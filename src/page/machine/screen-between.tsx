@@ -41,7 +41,7 @@ export const Anew = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
 
 /** The bar moved sideways. */
 export const Lane = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
-  const { plan, says } = now
+  const { plan, says, design } = now
   const cut = cutAt(now, screen.cut)
   if (!plan || !cut) return null
   const middle = Math.abs(cut.offset) < 1e-9
@@ -55,7 +55,8 @@ export const Lane = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
         Lane {cut.lane + 1} of {plan.lanes.length}
       </Heading>
       <p class="do">
-        Move the bar sideways, <b>{middle ? 'onto the middle of the slot' : says.read(Math.abs(cut.offset))}</b>
+        {design.asked?.machine === 'lathe' ? 'Raise or lower the bar, an indicator on it,' : 'Move the bar sideways,'}{' '}
+        <b>{middle ? 'onto the middle of the slot' : says.read(Math.abs(cut.offset))}</b>
         {middle ? '' : ` from the middle, to its ${cut.offset < 0 ? 'low' : 'high'} side`}.
       </p>
       {zero ? (

@@ -62,7 +62,7 @@ export const Zero = ({ now }: { now: Job }) => {
                     }
                   : {
                       is: 'care',
-                      word: `Move the bit ${says.read(found.move)} toward the second mark.`,
+                      word: `${design.asked?.machine === 'lathe' ? 'Raise or lower the bar' : 'Move the bar'} ${says.read(found.move)} toward the second mark.`,
                       says: `They differ by ${says.step(found.difference)}; ${says.step(centring.differenceMost)} may be left. Then find both marks again.`,
                       goOn: 'no',
                     })
