@@ -24,7 +24,7 @@ const acrossRow = (way: AcrossBy, says: Saying): Row => {
 
 /** `pairs`: a row for every pair of slots; else they are written where the slots are ticked. */
 const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: boolean): readonly Row[] => {
-  const { ways, floorToFloor, width, sideToSide, endToEnd } = measuring
+  const { ways, floorToFloor, width, sideToSide, lead, endToEnd } = measuring
   const atMost = (words: Words, most: number): Row => {
     const none: Cell = { number: '0' }
     return { cells: [words, none, { number: says.limit(most, 'down') }, { write: 'box' }, { write: 'box' }] }
@@ -61,7 +61,7 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: 
       : [
           atMost(
             section.key && !taper
-              ? say`${bold('Side to side')}, key in, turned over: half of it`
+              ? say`${bold('Side to side')}, key in, turned over: half of it${lead === undefined ? '' : `; ends alike to ${says.limit(lead, 'down')}`}`
               : say`${bold('Side to side')}, block in, turned over: half of it`,
             sideToSide,
           ),
@@ -82,7 +82,7 @@ const rowsOf = ({ measuring, section, groundBar }: Design, says: Saying, pairs: 
       : [
           {
             cells: [
-              say`${bold('End to end')}: near less far`,
+              say`${bold('Across, end to end')}: near less far`,
               { number: '0' },
               { number: says.limit(endToEnd, 'down') },
               { write: 'box' as const },

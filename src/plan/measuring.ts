@@ -3,6 +3,8 @@ import type { Reasoned } from '../dimensions/basis.ts'
 import { either, roundDown, roundUp } from '../dimensions/makeable.ts'
 import type { Section } from '../dimensions/types.ts'
 import { band, type Size } from '../fits/size.ts'
+import { playOf } from '../mechanics/key-play.ts'
+import { asmeLeadLimit } from '../standards/asme-b17-1.ts'
 import type { Spec, Units } from '../spec/spec.ts'
 import { offsetAllowed, offsetBudget } from './centring.ts'
 import type { AcrossBy, GoNoGo, Measuring, Plan } from './types.ts'
@@ -137,8 +139,11 @@ export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> =
     : flat
       ? [plugAndBlocks(section)]
       : []
+  // Half of the key's play for the place of the slot, half for its lead: together they leave the key its way in.
   const sideToSide =
-    section.spline?.symmetryTolerance ?? Math.min(offsetAllowed, offsetBudget(section) ?? offsetAllowed)
+    section.spline?.symmetryTolerance ?? Math.min(offsetAllowed, (offsetBudget(section) ?? 2 * offsetAllowed) / 2)
+  const play = section.key?.width ? playOf(section.widthLimits, section.key.width) : 0
+  const lead = Math.min(asmeLeadLimit(spec.bore.length), play > 0 ? play / 2 : Infinity)
   return {
     sizes: {
       across: { least: lower, middle: section.across, most: upper },
@@ -148,6 +153,7 @@ export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> =
       ...((flat || section.kind === 'groove') && pairs && { floorToFloor: pairs }),
       width: section.socket ? limits(section.socket.acrossFlats) : limits(section.widthLimits),
       ...(flat && { sideToSide }),
+      ...(section.kind === 'keyway' && { lead }),
       endToEnd: quarterOfLimits(section, spec.units),
       key: section.key !== undefined,
     },
@@ -160,7 +166,8 @@ export const measuringOf = (spec: Spec, section: Section): Reasoned<Measuring> =
       width: section.socket ? 'see section.socket' : 'see section.widthLimits',
       sideToSide: section.spline?.symmetryTolerance
         ? section.spline.source
-        : 'what the key’s play allows, no more than .010 in (ASME B17.1)',
+        : 'what half of the key’s play allows, no more than .010 in (ASME B17.1)',
+      lead: 'half of the key’s play, no more than .002 in up to 4 in, .0005 an inch to 10 in (ASME B17.1)',
       endToEnd: 'a quarter of the limits of across, no less than 0.01 mm (.0005 in)',
       key: 'a key in the hand tells what no gauge does',
     },

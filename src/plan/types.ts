@@ -239,6 +239,8 @@ export interface Measuring {
   readonly width: GoNoGo
   /** Key in, turned over: half of what the indicator changes by; the most that it may be. */
   readonly sideToSide?: number
+  /** Of a keyway: one side by the indicator, the near end less the far; the most that it may be. */
+  readonly lead?: number
   /** Measured at both ends of the bore; the difference of across that is left may be this. */
   readonly endToEnd: number
   /** The key slides in by hand. */

@@ -194,6 +194,8 @@ describe('what each kind of job asks', () => {
     expect(machineText(specimenCard('loom-crank').card)).not.toContain('Now over')
     expect(machineText(card)).toContain('Do not set the dial to 0 again for the second lane')
     expect(bare(said)).toContain(bare('Lane 2: 1.50 above the middle'))
+    // Half of the play of 0.018 mm that an 8 mm key has in JS9.
+    expect(bare(said)).toContain(bare('turned over: half of it; ends alike to 0.009'))
     // On a mill another slide moves it.
     const mill = machineText(worked(laidOver(doc('cider-mill-pulley'), 'tooling.bar.machine', 'mill')).card)
     expect(bare(mill)).toContain(bare('to one side, half of what 8.00 is wider than your nose'))

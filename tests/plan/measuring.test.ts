@@ -225,11 +225,13 @@ describe('where across cannot be measured to the bore', () => {
 
 describe('width and sides', () => {
   it('width goes by the limits of the slot, sides by what the key’s play allows', () => {
-    const { width, sideToSide, key } = measured(standard)
+    const { width, sideToSide, lead, key } = measured(standard)
     // JS9 of 8: ±0.018 (ISO 286).
     expect(width).toEqual({ go: 7.982, noGo: 8.018 })
     // Derived for a bore without tolerance: .067286; here at the middle of H7.
-    expect(sideToSide).toBeCloseTo(0.0673, 3)
+    // The other half of its play is left for the lead: .018 mm of play, half of it.
+    expect(sideToSide).toBeCloseTo(0.0673 / 2, 3)
+    expect(lead).toBeCloseTo(0.009, 6)
     expect(key).toBe(true)
   })
 })
