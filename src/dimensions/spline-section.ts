@@ -32,18 +32,24 @@ const isoSlots = (spline: Spline): Slots | undefined => {
   if (!row) return undefined
   const classes = isoSplineHub(spline.treated ? 'hardened' : 'untreated')
   const width = limitsOf(row.width, classes.width)
+  const major = limitsOf(row.major, classes.major) ?? { lower: 0, upper: 0 }
   const toothReach = row.major / 2
   return {
     designation: `${row.count}x${row.minor}x${row.major}`,
     source: row.source,
     width: width ? withDeviations(row.width, width.lower, width.upper) : exact(row.width),
-    floor: withDeviations(toothReach + floorClearance, -floorClearance, floorClearance),
+    // In the middle of its limits, as any slot is.
+    floor: withDeviations(
+      toothReach + (major.lower + major.upper) / 4,
+      (major.lower - major.upper) / 4,
+      (major.upper - major.lower) / 4,
+    ),
     toothReach,
     centring: 'minor',
     symmetryTolerance: row.symmetryTolerance,
     why: {
       width: `${row.width} ${classes.width}, hub ${spline.treated ? 'hardened after cutting' : 'not treated after cutting'} (${row.source})`,
-      floor: `half the major diameter ${row.major} and ${floorClearance} mm, as much either way: the tooth’s tip is round and a flat floor must clear its middle; it does not centre there`,
+      floor: `half the major diameter ${row.major} ${classes.major} (${row.source}): a shaft's teeth, a11, end 0.14 mm or more short of it; it does not centre there`,
       centring: 'ISO 14 centres on the minor diameter: the bore',
     },
   }

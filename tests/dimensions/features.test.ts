@@ -103,8 +103,11 @@ describe('splines by a standard', () => {
     // ISO 14:1982 and ISO 286: 6 H9 +0.030, 6 H11 +0.075.
     expect(at(false).widthLimits).toEqual({ nominal: 6, lower: 6, upper: 6.03 })
     expect(at(true).widthLimits).toEqual({ nominal: 6, lower: 6, upper: 6.075 })
-    expect(at(false).floor).toBeCloseTo(13.05, 9)
-    expect(at(false).floorLimits?.lower).toBeCloseTo(13, 9)
+    // 26 H10, +0.084, in its middle.
+    expect(at(false).floor).toBeCloseTo(13.021, 9)
+    expect([at(false).floorLimits?.lower, at(false).floorLimits?.upper]).toEqual(
+      [13, 13.042].map((x) => expect.closeTo(x, 9)),
+    )
     expect(at(false).spline).toMatchObject({ designation: '6x23x26', centring: 'minor', symmetryTolerance: 0.012 })
     expect(at(false).spline).not.toHaveProperty('noseEndRadius')
   })

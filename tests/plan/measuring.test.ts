@@ -187,7 +187,7 @@ describe('where across cannot be measured to the bore', () => {
     ])
   })
 
-  it('six splines: three pairs, 26.1 in the middle (6 × 23 × 26 × 6, derived)', () => {
+  it('six splines: three pairs, 26 H10 over the floors (6 × 23 × 26 × 6)', () => {
     const { floorToFloor, sideToSide } = measured({
       ...plain,
       bore: { diameter: 23, length: 30 },
@@ -198,7 +198,10 @@ describe('where across cannot be measured to the bore', () => {
       [2, 5],
       [3, 6],
     ])
-    expect(floorToFloor?.middle).toBeCloseTo(26.1, 9)
+    // ISO 286: H10 of 26 is 0.084.
+    expect([floorToFloor?.least, floorToFloor?.middle, floorToFloor?.most]).toEqual(
+      [26, 26.042, 26.084].map((size) => expect.closeTo(size, 9)),
+    )
     // ISO 14: symmetry of a slot 6 wide, IT7.
     expect(sideToSide).toBe(0.012)
   })
