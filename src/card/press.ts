@@ -150,8 +150,7 @@ const passesTable = (design: Design, says: Saying): readonly Block[] => {
         says.cell(miked(over), over, dress),
         { write: 'box' },
         force === undefined ? '' : says.force(force),
-        says.cell(miked(over), over, dress),
-        { write: 'box' },
+        ...(measuring.toBore ? [says.cell(miked(over), over, dress), { write: 'box' as const }] : []),
         { tick: '' },
       ],
     }
@@ -173,8 +172,13 @@ const passesTable = (design: Design, says: Saying): readonly Block[] => {
         { head: 'over bushing back, shims and last tooth', align: 'decimal', width: 22 },
         { head: 'measured over', width: 19 },
         { head: 'force up to', align: 'right', width: 14 },
-        { head: 'after it, across', align: 'decimal', width: 14 },
-        { head: 'measured', width: 19 },
+        // Where a slot takes away the wall opposite, the over is all that tells the depth.
+        ...(measuring.toBore
+          ? [
+              { head: 'after it, across', align: 'decimal' as const, width: 14 },
+              { head: 'measured', width: 19 },
+            ]
+          : []),
         { head: '' },
       ],
       rows,

@@ -1,6 +1,7 @@
 /** Rules of any bar in its bore, whichever way it holds its edge. */
 import { roomForBar } from '../dimensions/press-spacer.ts'
 import { leastOverlap } from '../dimensions/settings.ts'
+import { leastGain } from '../dimensions/stages.ts'
 import type { Stage } from '../dimensions/types.ts'
 import { blindForms, elsewhere, fitRemedies, noseRemedies, reliefLength, reliefRemedies } from './bar-ways.ts'
 import { type FitJob, inBore, type Rule } from './rule.ts'
@@ -38,18 +39,18 @@ export const fitRules: readonly Rule<FitJob>[] = [
       broken
         ? `The bore is ${measured}; under ${limit} no bar is left beside its nose that bears a cut.`
         : `The bore is ${measured}; a bar wants ${limit} at the least.`,
-    remedies: () => [elsewhere],
+    remedies: (job) => [elsewhere(job)],
   },
   {
     id: 'stages-gain',
     states: 'each stage takes the slot deeper',
-    source: 'geometry: room behind and before the bar; judgement: 0.1 mm',
+    source: 'geometry: room behind and before the bar; judgement: 0.1 mm, less than that is no stage',
     binding: 'must',
     sense: 'at least',
     unit: 'mm',
     applies: (job) => inBore(job).stages.length > 1,
     measured: (job) => Math.min(...inBore(job).stages.map(({ from, to }) => to - from)),
-    limit: () => 0,
+    limit: () => leastGain,
     reason: ({ measured }, job, broken) =>
       broken
         ? 'A new setting of the projection takes the slot no deeper: this bar never reaches the floor.'

@@ -155,9 +155,9 @@ export const blindForms = (job: FitJob): readonly Proposal[] => {
 }
 
 /** Where nothing else goes. */
-export const elsewhere: Proposal = {
-  say: 'Otherwise a push broach with its bushing, or wire or spark erosion by others; or a pin, a D-bore or adhesive in place of the key.',
-}
+export const elsewhere = ({ section }: FitJob): Proposal => ({
+  say: `Otherwise a push broach${section.kind === 'keyway' || section.kind === 'spline' ? ' with its bushing' : ' of that form'}, or wire or spark erosion by others${section.kind === 'keyway' ? '; or a pin, a D-bore or adhesive in place of the key' : ''}.`,
+})
 
 export const fitRemedies = (job: FitJob): readonly Proposal[] => [
   ...openProjection(job),
@@ -167,7 +167,7 @@ export const fitRemedies = (job: FitJob): readonly Proposal[] => [
   ...buying(job),
   ...otherForms(job),
   ...closerClearances(job),
-  elsewhere,
+  elsewhere(job),
 ]
 
 export const holeRemedies = (job: FitJob): readonly Proposal[] => [
@@ -177,7 +177,7 @@ export const holeRemedies = (job: FitJob): readonly Proposal[] => [
   ...buying(job),
   ...otherForms(job),
   ...closerClearances(job),
-  elsewhere,
+  elsewhere(job),
 ]
 
 /** What the groove must take: overtravel and chip; pulled, the cut begins in it, and the whole edge must stand there. */

@@ -20,7 +20,7 @@ export const groundRules: readonly Rule<GroundJob>[] = [
     limit: ({ groundBar }) => groundBar.backToNoseMost,
     reason: ({ measured, limit }) =>
       `Neck and nose measure ${measured} over both at the most; the round that passes the bore gives ${limit}.`,
-    remedies: (job) => [...fitRemedies(job), elsewhere],
+    remedies: (job) => [...fitRemedies(job), elsewhere(job)],
   },
 ]
 

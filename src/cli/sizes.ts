@@ -23,7 +23,8 @@ export const sizesOf = (design: Design): readonly SizeTable[] => {
     ...(design.groundBar ? [groundSizes(design.groundBar, says)] : []),
     ...(design.bit ? [bitSizes(design.bit, says)] : []),
     ...(design.bushing ? [bushingSizes(design.bushing, design.pusher, says)] : []),
-    ...(design.plan ? [planSizes(design.plan, says)] : []),
+    // A job that will not go is not to be cut: no reading is given for it.
+    ...(design.plan && design.verdict !== 'fail' ? [planSizes(design.plan, says)] : []),
     ...forceTables(design, says),
   ]
 }

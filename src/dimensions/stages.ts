@@ -15,7 +15,7 @@ export interface Corners {
 }
 
 /** A stage that deepens the slot by less is none. Source: judgement, mm. */
-const leastGain = 0.1
+export const leastGain = 0.1
 
 const firstTouch = (lanes: readonly Setting[]): number => Math.min(...lanes.map((lane) => touchOf(lane)))
 const entering = (lanes: readonly Setting[], diameter: number, cut: number): number =>

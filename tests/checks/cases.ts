@@ -204,7 +204,7 @@ export const cases: Readonly<Record<string, Three | Between>> = {
     breaks: 4,
     at: (diameter) => job({ bore: { diameter, length: 6 }, keyway: { width: 1.5, across: diameter + 0.8 }, bar: {} }),
   },
-  'stages-gain': amended(staged(1), staged(-0.1), staged(0)),
+  'stages-gain': amended(staged(1), staged(0.05), staged(0.1)),
   'wall-takes-thread': amended(
     wallScrew(() => ({ diameter: { nominal: 16, lower: 16, upper: 16 } })),
     wallScrew(({ crossHole }) => ({ diameter: { nominal: 11, lower: crossHole.upper + 5, upper: 11 } })),

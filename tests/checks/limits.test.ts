@@ -33,7 +33,7 @@ const limits: Readonly<Record<string, Limit>> = {
   'hub-hardness': 35,
   'not-for-what-a-life-hangs-on': 0,
   'bore-takes-a-bar': 5,
-  'stages-gain': 0,
+  'stages-gain': 0.1,
   'hole-in-bar': 0.7,
   'hole-in-bar-easy': 0.6,
   'wall-beside-hole': 1.2,

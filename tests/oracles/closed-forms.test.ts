@@ -274,6 +274,7 @@ describe('window of projections, walked', () => {
   })
 
   it('the largest bar is the largest that any projection lets through', () => {
+    let looked = 0
     fc.assert(
       fc.property(cases, ({ setting: asked }) => {
         const { front } = asked.clearances
@@ -281,6 +282,7 @@ describe('window of projections, walked', () => {
         const setting = { ...asked, clearances: { back: front, front, withdrawn: front } }
         const largest = largestBar(setting)
         if (largest < 0.3 * setting.radius) return
+        looked += 1
         const passes = (bar: number) => {
           // The longest nose that the back wall lets in is the one with which the front has most room.
           const longest = bisected(0, 2 * setting.radius, (p) => withdrawnGap(walkOf({ setting, bar }, p)) >= front, 32)
@@ -291,6 +293,7 @@ describe('window of projections, walked', () => {
       }),
       { numRuns: 40 },
     )
+    expect(looked).toBeGreaterThan(10)
   })
 
   it('the least nose keeps the shoulder’s corners off the bore, and no less does', () => {

@@ -544,10 +544,12 @@ describe('whole jobs, by rays', () => {
   })
 
   it('has a V no shorter than its corner, and shoulders that stay in the bore', () => {
+    let looked = 0
     fc.assert(
       fc.property(jobs, ({ kind, document }) => {
         const { bar, bit, section, spec } = sizesOf(specOf(document))
         if (!bar || !bit || !Number.isFinite(bit.noseLengthMin)) return
+        looked += 1
         const back = bit.noseLength
         const floor = section.slit?.target ?? section.floorLimits?.upper ?? section.floor
         const shoulder = Math.hypot(floor - back, bar.bit.size / 2)
@@ -563,5 +565,6 @@ describe('whole jobs, by rays', () => {
       }),
       { numRuns: 60 },
     )
+    expect(looked).toBeGreaterThan(20)
   })
 })

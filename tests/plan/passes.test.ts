@@ -364,6 +364,7 @@ describe('any job', () => {
   })
 
   it('gates ascend, readings are marks, no pass asks more than the cap, and a readout ends at the target', () => {
+    let looked = 0
     fc.assert(
       fc.property(anyJob, ({ diameter, length, material, mark, reads, feature }) => {
         const read = readSpec({
@@ -377,6 +378,7 @@ describe('any job', () => {
         if (!('spec' in read)) throw new Error(JSON.stringify(read.complaints))
         const { plan, bar, section, loads } = sizesOf(read.spec)
         if (!plan || !bar) return
+        looked += 1
         const { dial, target, infeedPerPass, cuts } = plan
         const strips = bar.lanes.map(({ offset }) => [offset - bar.noseWidth / 2, offset + bar.noseWidth / 2] as const)
         for (const cut of cuts) {
@@ -412,6 +414,7 @@ describe('any job', () => {
       }),
       { numRuns: 25 },
     )
+    expect(looked).toBeGreaterThan(10)
   })
 
   it('of a socket: two flats move apart by 2 cos(180°/n) of the infeed', () => {
