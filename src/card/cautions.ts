@@ -117,7 +117,7 @@ export const beforeTheWheel: Block = caution(
   'Before the wheel.',
   'Stand aside while it runs up. Short dips before it colours: never a red-hot bit in water, it cracks. Hold short bits in a holder, not in fingers.',
   'eyes covered, and the shield down',
-  'guard and rest on, rest within 3 mm',
+  'guard and rest on, rest within 3 mm (1/8 in)',
   'wheel sound when tapped, right for the speed',
   'no gloves, no loose cuff',
   'dust drawn off',

@@ -189,7 +189,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
         collarThickness: 'judgement',
         lead: 'judgement',
         undercut: 'clears the bore’s mouth under the collar',
-        slotWidth: `the broach as measured and ${slotClear} mm`,
+        slotWidth: `the broach as measured and ${slotClear} mm (.003 in)`,
         backWall: 'across less last tooth and shims: the first tooth just enters the closed bore',
         floorFromBore: 'back wall less bore radius: the thrust holds the bushing against the back of the bore',
         floorFromAxis: 'back wall less half the outside',

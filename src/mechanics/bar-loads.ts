@@ -204,10 +204,10 @@ const cutLoadsOf = (
           asked.give !== undefined
             ? 'given in the spec, as measured'
             : asked.pull === undefined
-              ? 'not measured: 5000 N/mm taken, judgement'
+              ? 'not measured: 5000 N/mm (28600 lbf/in) taken, judgement'
               : known
                 ? 'from the pull at the nose, less what the bar itself gives'
-                : 'the pull at the nose is stiffer than the bar alone: 5000 N/mm taken, judgement',
+                : 'the pull at the nose is stiffer than the bar alone: 5000 N/mm (28600 lbf/in) taken, judgement',
         machineGiveKnown: '1/machine = 1/pull − L³/(3EI)',
         digIn: 'gain of the cut drawing itself in; 1 hooks',
         rootStress: 'worse end of the thrust’s band, dull edge',

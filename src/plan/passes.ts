@@ -49,12 +49,12 @@ export const planBasis: Basis<Plan> = {
   sharpNose: 'corners of no radius touch the bore sooner: the difference of the two touches',
   missingOnDial: 'what the dial reads for one of infeed; between two floors each slot is short by half',
   centring:
-    'x at touch over nose width; a quarter of the offset that the fit can lose, no more than a quarter of 0.25 mm',
+    'x at touch over nose width, both less the corners’ radius; a quarter of the offset that the fit can lose, no more than a quarter of 0.25 mm (.010 in)',
   gateBy: 'see measuring.toBore',
   withdraw: 'as the bar’s clearance when drawn back',
   stroke: 'judgement: 3 mm clear before the bore; see bar.overtravel',
   tram: 'a quarter of the limits of across, no less than 0.01 mm (.0005 in)',
-  time: 'judgement: 3 s at the dial, 40 mm/s by hand; 3 min to measure at a gate, 6 to stone, 8 to set the bit, 2 to turn the work on',
+  time: 'judgement: 3 s at the dial, 40 mm/s (1-1/2 in/s) by hand; 3 min to measure at a gate, 6 to stone, 8 to set the bit, 2 to turn the work on',
 }
 
 /** Largest size between two floors that stand right opposite. */

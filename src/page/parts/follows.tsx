@@ -241,7 +241,8 @@ const Way = ({ rule, place, remedy, say }: { rule: string; place: number; remedy
     if (document.value !== stood) applied.value = { rule, place, set, before, was, made: document.value }
   }
   return (
-    <button type="button" onClick={take}>
+    // What was found of a job that could be read is no way out of one that cannot.
+    <button type="button" onClick={take} disabled={!current.value}>
       {say.replace(/\.$/, '')}
     </button>
   )

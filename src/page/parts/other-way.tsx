@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Way, Ways } from '../../checks/compare.ts'
 import { figure } from '../../spec/figures.ts'
 import type { Units } from '../../spec/spec.ts'
@@ -24,6 +24,11 @@ const asks = (way: 'bar' | 'press'): boolean => {
 export const OtherWay = () => {
   const broach = stated('tooling.press.broach')
   const [open, setOpen] = useState(false)
+  const rows = useRef<HTMLDivElement>(null)
+  // The button that was pressed goes: whoever pressed it goes on in the first blank.
+  useEffect(() => {
+    if (open) rows.current?.querySelector<HTMLElement>('input, select')?.focus()
+  }, [open])
   const whole = design.value
   const shown = open || broach !== undefined
   const compared = settled.value?.said.ways ?? whole?.ways
@@ -49,7 +54,7 @@ export const OtherWay = () => {
       )}
       {ways && <SideBySide ways={ways} />}
       {shown && (
-        <div class="rows press-rows">
+        <div class="rows press-rows" ref={rows}>
           <Groups groups={press} />
         </div>
       )}
