@@ -2,7 +2,7 @@
 import { force } from './quantity.ts'
 import { present, type Reading } from './reading.ts'
 import type { Machine } from './shop.ts'
-import { spindleHolds } from './shop-schema.ts'
+import { spindleHolds } from './spindle.ts'
 import type { BarSpec } from './spec.ts'
 
 const at = 'tooling.bar'

@@ -2,7 +2,8 @@ import { z } from 'zod/mini'
 import { angleAs, flagAs, keyed, lengthAs, maybe, numberAs, pairAs, quantityAs, textAs, told, wordAs } from './leaf.ts'
 import { groove, limited, slit, socket, spline } from './feature-schema.ts'
 import { area, force, stiffness, stress, torque } from './quantity.ts'
-import { shopSchema, spindleHolds } from './shop-schema.ts'
+import { shopSchema } from './shop-schema.ts'
+import { spindleHolds } from './spindle.ts'
 
 /** The spec as written. One schema: what is read, what is complained of, and what editors show all come from it. */
 

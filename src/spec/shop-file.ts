@@ -10,7 +10,8 @@ import { present, type Reading, reading } from './reading.ts'
 import { readThread } from './read-tooling.ts'
 import { plainLine } from './place.ts'
 import type { Dividing, Machine, Measuring, Shop } from './shop.ts'
-import { shopSchema, spindleHolds } from './shop-schema.ts'
+import { shopSchema } from './shop-schema.ts'
+import { spindleHolds } from './spindle.ts'
 import type { Units } from './spec.ts'
 
 /** What a shop has that has told nothing: the usual lists, and a printer that nobody has measured. */

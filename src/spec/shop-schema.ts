@@ -2,9 +2,7 @@ import { z } from 'zod/mini'
 import { once } from '../standards/table.ts'
 import { keyed, lengthAs, maybe, numberAs, quantityAs, textAs, told, wordAs } from './leaf.ts'
 import { force, stiffness } from './quantity.ts'
-
-/** What may keep a spindle from turning. */
-export const spindleHolds = ['gear', 'lock', 'belt', 'hand'] as const
+import { spindleHolds } from './spindle.ts'
 
 const bar = () => lengthAs('A diameter', [16, '5/8 in'])
 const blank = () =>

@@ -1,8 +1,5 @@
-import type { spindleHolds } from './shop-schema.ts'
 import type { Units } from './spec.ts'
-
-/** What keeps a spindle from turning. */
-export type SpindleHold = (typeof spindleHolds)[number]
+import type { SpindleHold } from './spindle.ts'
 
 /** A lathe, mill or press on hand, as far as the shop file tells of it. All mm, N, N/mm. */
 export interface Machine {

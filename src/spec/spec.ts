@@ -1,5 +1,6 @@
 import type { Size } from '../fits/size.ts'
-import type { Machine, Shop, SpindleHold } from './shop.ts'
+import type { Machine, Shop } from './shop.ts'
+import type { SpindleHold } from './spindle.ts'
 
 export type Units = 'mm' | 'in'
 
