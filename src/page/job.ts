@@ -107,12 +107,23 @@ const leaves = (value: unknown, above: string): ReadonlyMap<string, unknown> => 
   return found
 }
 
-/** What stands otherwise than when the job was opened, leaf by leaf. */
+/** Which feature a document names. */
+const featureIn = (of: unknown): string | undefined => {
+  const feature = standsAt(of, ['feature'])
+  return isMapping(feature) ? Object.keys(feature)[0] : undefined
+}
+
+/** What stands otherwise than when the job was opened, leaf by leaf; another feature is one change, with all that is told of it. */
 export const changes = computed<readonly Change[]>(() => {
-  const [before, now] = [leaves(opened.value.document, ''), leaves(document.value, '')]
-  return [...new Set([...before.keys(), ...now.keys()])]
+  const [was, is] = [opened.value.document, document.value]
+  const [before, now] = [leaves(was, ''), leaves(is, '')]
+  const another = featureIn(was) !== featureIn(is)
+  const single = [...new Set([...before.keys(), ...now.keys()])]
+    .filter((path) => !(another && path.startsWith('feature.')))
     .filter((path) => JSON.stringify(before.get(path)) !== JSON.stringify(now.get(path)))
     .map((path) => ({ path, before: before.get(path), now: now.get(path) }))
+  if (!another) return single
+  return [{ path: 'feature', before: standsAt(was, ['feature']), now: standsAt(is, ['feature']) }, ...single]
 })
 
 /** Puts one change back as it was; all of them without one. */

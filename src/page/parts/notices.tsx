@@ -1,8 +1,12 @@
 import { fault } from '../answers.ts'
 import { elsewhere, keepJob, layAnyway, leaveIt, refused, takeElsewhere, waiting } from '../coming-and-going.ts'
-import { changes, putBack } from '../job.ts'
+import { isMapping } from '../../spec/place.ts'
+import { changes, jobUnits, putBack } from '../job.ts'
 import { keeps } from '../keeping.ts'
 import { allRows } from '../rows/complaining.ts'
+import type { Row } from '../rows/row.ts'
+import { statedShown } from '../rows/shown.ts'
+import { shownUnits } from '../shown-in.ts'
 
 const isSpec = /\.(?:ya?ml|json|txt)$/i
 
@@ -127,8 +131,14 @@ const Refused = () => {
   )
 }
 
-const shownAs = (value: unknown): string =>
-  value === undefined ? 'nothing' : typeof value === 'object' ? JSON.stringify(value) : String(value)
+/** A value as its blank shows it. */
+const shownAs = (value: unknown, row: Row | undefined): string => {
+  if (value === undefined) return 'not told'
+  if (row?.kind.is === 'branch' && isMapping(value)) return row.kind.words[Object.keys(value)[0] ?? ''] ?? 'not told'
+  if (row?.kind.is === 'word') return row.kind.words[String(value)] ?? String(value)
+  if (row) return statedShown(value, row.kind, { job: jobUnits.value, shown: shownUnits.value })
+  return typeof value === 'object' ? JSON.stringify(value) : String(value)
+}
 
 /** What stands otherwise than when the job was opened. */
 export const Changed = () => {
@@ -137,15 +147,17 @@ export const Changed = () => {
     <details class="changed">
       <summary>Changed since it was opened: {changes.value.length}</summary>
       <ul>
-        {changes.value.map((change) => (
-          <li key={change.path}>
-            {allRows.find((row) => row.path === change.path)?.word ?? change.path}: {shownAs(change.before)} to{' '}
-            {shownAs(change.now)}{' '}
-            <button type="button" class="link" onClick={() => putBack(change)}>
-              Undo<span class="unseen"> {change.path}</span>
-            </button>
-          </li>
-        ))}
+        {changes.value.map((change) => {
+          const row = allRows.find(({ path }) => path === change.path)
+          return (
+            <li key={change.path}>
+              {row?.word ?? change.path}: {shownAs(change.before, row)} to {shownAs(change.now, row)}{' '}
+              <button type="button" class="link" onClick={() => putBack(change)}>
+                Undo<span class="unseen"> {row?.word.toLowerCase() ?? change.path}</span>
+              </button>
+            </li>
+          )
+        })}
       </ul>
       <button type="button" class="link" onClick={() => putBack()}>
         Undo all

@@ -147,6 +147,11 @@ describe('every line of the form', { timeout: 180_000 }, () => {
     await untilSpec(page, /spline:/)
     for (const label of ['How many', 'Width', 'Over the floors'])
       expect([label, await page.getByLabel(label, { exact: true }).getAttribute('placeholder')]).toEqual([label, ''])
+    // Another feature is one change, and one way back.
+    await page.getByText('Changed since it was opened: 1').click()
+    await page.getByText('Feature: keyway to splines').waitFor()
+    await page.getByRole('button', { name: 'Undo feature' }).click()
+    await untilSpec(page, /keyway: \{ standard: iso-773/)
     expect(wrongs).toEqual([])
   })
 
