@@ -360,7 +360,7 @@ describe('at the machine', { timeout: 180_000 }, () => {
     await at(page, 'zero')
     await fill(page, 0, '0.30')
     await fill(page, 1, '0.34')
-    expect(await answer(page)).toMatch(/^Move the bit 0\.0\d toward the second mark\./)
+    expect(await answer(page)).toMatch(/^Raise or lower the bar 0\.0\d toward the second mark\./)
     expect(await page.getByRole('button', { name: 'Go on to the cut' }).count()).toBe(0)
     await press(page, 'Moved: find them again')
     await fill(page, 0, '0.30')

@@ -184,7 +184,7 @@ describe('telling a job', () => {
     await type(page, 'Outside', '70')
     await untilSpec(page, /outside: 70/)
     await page.getByText('Changed since it was opened: 2').click()
-    await page.getByRole('button', { name: 'Undo bore.length' }).click()
+    await page.getByRole('button', { name: 'Undo length' }).click()
     await untilSpec(page, /length: 38\n/)
     await page.getByRole('button', { name: 'Undo all' }).click()
     await page.waitForFunction((was) => document.querySelector('pre.spec')?.textContent === was, before)
