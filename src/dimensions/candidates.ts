@@ -166,12 +166,20 @@ export const cornersOf = (bar: BarSpec, section: Section, nose: Nose, chipRoom: 
   middle: settingsAt('middle', section, nose, bar.clearance, chipRoom),
 })
 
-const boundOf = (corners: Corners): Bound => {
+/** Most noses are passed over before anybody asks for the middle of their limits. */
+const boundOf = (bar: BarSpec, section: Section, nose: Nose, chipRoom: number): Bound => {
+  const at = (corner: 'back' | 'front' | 'middle') => settingsAt(corner, section, nose, bar.clearance, chipRoom)
+  const [back, front] = [at('back'), at('front')]
+  let middle: Corners['middle'] | undefined
   let [once, staged]: (number | undefined)[] = []
   return {
-    ...corners,
-    once: () => (once ??= Math.min(...[...corners.back, ...corners.front].map(largestBar))),
-    staged: () => (staged ??= largestStagedBar(corners.back, corners.front)),
+    back,
+    front,
+    get middle() {
+      return (middle ??= at('middle'))
+    },
+    once: () => (once ??= Math.min(...[...back, ...front].map(largestBar))),
+    staged: () => (staged ??= largestStagedBar(back, front)),
   }
 }
 
@@ -380,30 +388,41 @@ interface Choice {
   readonly bound: Bound
 }
 
-const choicesFor = (spec: Spec, bar: BarSpec, section: Section): readonly Choice[] => {
-  const chipRoom = chipRoomFor(spec, bar)
+/** A blank on hand with its hole and the noses that may be ground on it. */
+interface Offered extends Pick<Choice, 'bit' | 'hole'> {
+  readonly noses: readonly Nose[]
+}
+
+const offeredFor = (spec: Spec, bar: BarSpec, section: Section): readonly Offered[] => {
   // A round bit has its flat on the rake's side: it cannot be turned over to be pulled.
   const blanks: readonly Tooling[] = bar.bit
     ? [bar.bit]
     : spec.shop.bits.filter(({ shape }) => bar.stroke === 'push' || shape === 'square')
-  // By width; that of lanes below nought.
-  const bounds = new Map<number, Bound>()
   return blanks
     .filter((blank) => bar.bit !== undefined || blank.size <= Math.max(1.6 * section.width, 2.1))
-    .flatMap((blank) => {
+    .map(({ shape, size }) => {
       const bit = {
-        ...blank,
-        cornerBreak: blank.shape === 'square' ? cornerBreakOf(blank.size) : 0,
-        flat: blank.shape === 'round' ? roundDown(0.1 * blank.size + 0.005, 0.01) : 0,
+        shape,
+        size,
+        cornerBreak: shape === 'square' ? cornerBreakOf(size) : 0,
+        flat: shape === 'round' ? roundDown(0.1 * size + 0.005, 0.01) : 0,
       }
-      const hole = holeOnHand(spec, bit, bit.cornerBreak)
-      return nosesFor(spec, bar, section, bit).map((nose) => {
-        const key = nose.single ? nose.width : -nose.width
-        const bound = bounds.get(key) ?? boundOf(cornersOf(bar, section, nose, chipRoom))
-        bounds.set(key, bound)
-        return { bit, nose, hole, bound }
-      })
+      return { bit, hole: holeOnHand(spec, bit, bit.cornerBreak), noses: nosesFor(spec, bar, section, bit) }
     })
+}
+
+const choicesFor = (spec: Spec, bar: BarSpec, section: Section, offered: readonly Offered[]): readonly Choice[] => {
+  const chipRoom = chipRoomFor(spec, bar)
+  // By width; that of lanes below nought.
+  const bounds = new Map<number, Bound>()
+  return offered.flatMap(({ bit, hole, noses }) =>
+    noses.map((nose) => {
+      const key = nose.single ? nose.width : -nose.width
+      const bound = bounds.get(key) ?? boundOf(bar, section, nose, chipRoom)
+      bounds.set(key, bound)
+      return { bit, nose, hole, bound }
+    }),
+  )
 }
 
 /** The best bar made in one way; none of which more is broken than `most`, all shares together. */
@@ -479,8 +498,13 @@ const waysFor = (spec: Spec, bar: BarSpec): readonly Way[] => {
  * end, with one in the wall, leaning in a blind bore, then in stages. Where nothing works the least broken of the first way is returned, and
  * the rules say what is wrong with it. Undefined only where no thread on hand goes with any blank.
  */
-export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candidate | undefined => {
-  const choices = choicesFor(spec, bar, section)
+export const bestCandidate = (
+  spec: Spec,
+  bar: BarSpec,
+  section: Section,
+  offered = offeredFor(spec, bar, section),
+): Candidate | undefined => {
+  const choices = choicesFor(spec, bar, section, offered)
   const threads = threadsOnHand(spec, bar.screw)
   const ways = waysFor(spec, bar)
   const made = (way: Way, most: number) => bestOf(spec, bar, section, way, choices, threads, most)
@@ -506,13 +530,21 @@ export const bestCandidate = (spec: Spec, bar: BarSpec, section: Section): Candi
 /** The same for many bars in one bore: those that a search cannot tell apart are searched for once. */
 export const bestCandidates = (spec: Spec, section: Section): ((bar: BarSpec) => Candidate | undefined) => {
   const known = new Map<string, Candidate | undefined>()
+  // What may be ground on which blank hangs on nothing that is set at the machine.
+  const offers = new Map<string, readonly Offered[]>()
+  const offered = (bar: BarSpec): readonly Offered[] => {
+    const key = `${bar.stroke} ${bar.nose.width} ${bar.bit?.shape} ${bar.bit?.size}`
+    const found = offers.get(key) ?? offeredFor(spec, bar, section)
+    offers.set(key, found)
+    return found
+  }
   return (bar) => {
     // Of the infeed only the chip's room counts, where it is more than the clearance; of the rake only a face that climbs from the edge.
     const room = Math.max(bar.clearance.front, chipRoomFor(spec, bar))
     const rake = leastRake(spec, bar)
     const climbing = rake < 0 || waysFor(spec, bar).some(({ incline }) => incline > 0) ? rake : 0
     const key = JSON.stringify({ ...bar, infeed: room, rake: climbing })
-    if (!known.has(key)) known.set(key, bestCandidate(spec, bar, section))
+    if (!known.has(key)) known.set(key, bestCandidate(spec, bar, section, offered(bar)))
     return known.get(key)
   }
 }
