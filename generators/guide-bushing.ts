@@ -61,7 +61,7 @@ export const slot = (bushing: GuideBushing): { readonly floor: number; readonly 
   half: bushing.slotWidth.nominal / 2,
 })
 
-/** Every slot in the cross-section: the broach's, and those of the locating key. `at`: radians from the broach's. */
+/** Every slot: the broach's, and those of the locating key. `at`: radians from the broach's, counter-clockwise seen from the collar. */
 const slots = (
   bushing: GuideBushing,
 ): readonly { readonly at: number; readonly floor: number; readonly half: number }[] => {
@@ -77,41 +77,35 @@ const slots = (
 const rotated = ([x, y]: Point, by: number): Point =>
   by === 0 ? [x, y] : [x * Math.cos(by) - y * Math.sin(by), x * Math.sin(by) + y * Math.cos(by)]
 
-/** Cross-section of the body with its slots, in (x, y), counter-clockwise; the arc is met at the tangent point of the back. */
+/** Cross-section of the body with its slots as it is seen from the collar, in (x, y), counter-clockwise; the arc is met at the tangent point of the back. */
 export const crossSection = (bushing: GuideBushing): Outline => {
   const radius = bushing.outside.nominal / 2
   const all = slots(bushing)
-  const bulge = (from: number, to: number): number => Math.tan((to - from) / 4)
-  return all.flatMap(({ at, floor, half }, n) => {
+  const corners = all.flatMap(({ at, floor, half }, n): Outline => {
     const mouth = Math.sqrt(radius ** 2 - half ** 2)
-    const next = all[n + 1] ?? { at: 2 * Math.PI, ...slot(bushing) }
-    const from = at + Math.asin(half / radius)
-    const to = next.at - Math.asin(next.half / radius)
-    const turn = (point: Point): Point => rotated(point, at)
+    const next = all[n + 1] ?? { at: 2 * Math.PI, half: slot(bushing).half }
+    const [from, to] = [at + Math.asin(half / radius), next.at - Math.asin(next.half / radius)]
+    const arc = (start: number, end: number): number => Math.tan((end - start) / 4)
     const back = from < Math.PI && to > Math.PI
-    const start = { at: turn([mouth, half]), bulge: bulge(from, back ? Math.PI : to) }
-    const end = rotated([Math.sqrt(radius ** 2 - next.half ** 2), -next.half], n + 1 < all.length ? next.at : 0)
     return [
-      ...(n === 0 ? [] : [{ at: turn([floor, -half]) }, { at: turn([floor, half]) }]),
-      start,
-      ...(back ? [{ at: [-radius, 0] as Point, bulge: bulge(Math.PI, to) }] : []),
-      { at: end },
-      ...(n + 1 < all.length
-        ? []
-        : [
-            { at: [slot(bushing).floor, -slot(bushing).half] as Point },
-            { at: [slot(bushing).floor, slot(bushing).half] as Point },
-          ]),
+      { at: rotated([mouth, -half], at) },
+      { at: rotated([floor, -half], at) },
+      { at: rotated([floor, half], at) },
+      { at: rotated([mouth, half], at), bulge: arc(from, back ? Math.PI : to) },
+      ...(back ? [{ at: [-radius, 0] as const, bulge: arc(Math.PI, to) }] : []),
     ]
   })
+  // It begins where the broach's slot ends.
+  return [...corners.slice(3), ...corners.slice(0, 3)]
 }
 
 const solid = (design: Design): Solid => {
   const bushing = bushingOf(design)
   const beyond = 1
+  // Seen from the collar z points away and y down: what is drawn counter-clockwise lies clockwise round z.
   const openings = slots(bushing).map(({ at, floor, half }) =>
     rectangle([floor, -half], [bushing.collarDiameter / 2 + beyond, half]).map((corner) => ({
-      at: rotated(corner.at, at),
+      at: rotated(corner.at, -at),
     })),
   )
   return cut(

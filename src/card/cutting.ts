@@ -1,4 +1,5 @@
 /** The machine leaf's second side: find the zero, cut, add what is missing, measure. */
+import { isUpright } from '../plan/upright.ts'
 import type { Design } from '../design.ts'
 import { onPaper } from '../figures/figure.ts'
 import { firstTouch } from '../figures/first-touch.ts'
@@ -16,8 +17,6 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
   const { plan, section } = design
   if (!plan) return []
   const { centring } = plan
-  // On a lathe the nose looks across the bed: what is sideways of the slot is up and down.
-  const upright = design.asked?.machine === 'lathe'
   const zero: Tick = {
     words: say`Back off past the slack, up to first touch again${section.key?.taper ? ', which is at the deep end' : ''}, ${bold('set the dial to 0')}`,
   }
@@ -38,7 +37,7 @@ const touching = (design: Design, says: Saying): readonly Tick[] => {
     { words: 'Blue the bore. Feed until one corner just marks; read the dial', blank: true },
     { words: 'Feed on until the other corner marks; read again', blank: true },
     {
-      words: say`Difference at most ${bold(most)}? If not, ${upright ? 'raise or lower the bar' : 'move the bar'} toward the second mark by ${bold(`${factor} × the difference`)}, and begin again.${fine}`,
+      words: say`Difference at most ${bold(most)}? If not, ${isUpright(design.asked) ? 'raise or lower the bar' : 'move the bar'} toward the second mark by ${bold(`${factor} × the difference`)}, and begin again.${fine}`,
       blank: true,
     },
     ...overToTheFirstLane(design, says),
@@ -55,7 +54,7 @@ const overToTheFirstLane = ({ plan, section, bar, groundBar, asked }: Design, sa
   const side = Math.abs(over - (section.width - nose) / 2) < 1e-6
   return [
     {
-      words: say`Now over to lane 1: ${asked?.machine === 'lathe' ? say`the bar ${bold(says.read(over))} lower, by shims` : say`the bit ${bold(says.read(over))} to one side`}${side ? `, half of what ${says.read(section.width)} is wider than your nose` : ''}`,
+      words: say`Now over to lane 1: ${isUpright(asked) ? say`the bar ${bold(says.read(over))} lower, by shims` : say`the bit ${bold(says.read(over))} to one side`}${side ? `, half of what ${says.read(section.width)} is wider than your nose` : ''}`,
       blank: true,
     },
   ]

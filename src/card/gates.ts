@@ -1,4 +1,5 @@
 /** Where to stop and measure: a row a gate, a block a lane, a bold row where the projection is set anew. */
+import { isUpright } from '../plan/upright.ts'
 import type { Design } from '../design.ts'
 import { expectedOf, measuredAs } from '../plan/at-gate.ts'
 import type { Expected, Gate, LaneCut, Plan, Run as Strokes } from '../plan/types.ts'
@@ -45,7 +46,7 @@ interface Gated {
   readonly plan: Plan
   readonly says: Saying
   readonly measured: string | undefined
-  /** The lanes lie one over another: on a lathe. */
+  /** The lanes lie one over another. */
   readonly upright: boolean
   /** Gates are counted through. */
   readonly count: { gates: number; told: boolean }
@@ -245,7 +246,7 @@ export const gatesTable = (design: Design, says: Saying, set: GatesSet): readonl
     plan,
     says,
     measured,
-    upright: design.asked?.machine === 'lathe',
+    upright: isUpright(design.asked),
     count: { gates: 0, told: false },
   }
   const several = plan.lanes.length > 1

@@ -240,7 +240,7 @@ const pressing = (design: Design, says: Saying): Side => {
 }
 
 /** What sets the next keyway. */
-const toTheNext = ({ bushing, section }: Design, says: Saying): Words =>
+export const toTheNext = ({ bushing, section }: Design, says: Saying): Words =>
   bushing?.locating
     ? say`Then the locating key (${says.size(section.width)} × ${says.size(bushing.locating.key.height)} × ${says.size(bushing.locating.key.length)}), stuck with grease in the keyway just cut, and the bushing’s second slot over it: the broach’s slot stands at the next`
     : say`Then the slot’s middle on a line that was scribed on the hub’s face before, by dividing head or square: good to ${says.metric ? '0.1 mm' : '.004'} at best`

@@ -89,7 +89,11 @@ const pressWay = (job: Planned, findings: readonly Finding[]): Way => {
     ...(pressLoads?.capacity !== undefined && { capacity: pressLoads.capacity }),
     passes: pushes,
     minutes: minutesPerPush * pushes,
-    make: bushing.shims.length > 0 ? ['guide bushing', 'shims'] : ['guide bushing'],
+    make: [
+      'guide bushing',
+      ...(bushing.shims.length > 0 ? ['shims'] : []),
+      ...(bushing.locating ? ['locating key'] : []),
+    ],
     ...(depth !== undefined && { depth }),
     ...(position !== undefined && { position }),
   }

@@ -130,7 +130,7 @@ export const guideBushingOf = (spec: Spec, broach: Broach, section: Section): Re
   const daylight = hub + broach.overall - broach.pilotLength
   const raised = spacerFor(spec, below)
   const shimWidth = roundTo(slot - either(spec.units, 0.15, 0.004), steps.fine)
-  const locating = locatingOf(spec, section, { outside, slotWidth, floorFromAxis: wall - axis, length })
+  const locating = locatingOf(spec, section, { outside, slotWidth, floorFromAxis: wall - axis })
   return {
     sizes: {
       outside: {

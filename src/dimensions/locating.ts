@@ -5,7 +5,7 @@ import { mouthX } from './bore.ts'
 import { either, roundDown } from './makeable.ts'
 import type { GuideBushing, Locating, Section } from './types.ts'
 
-type Slotted = Pick<GuideBushing, 'outside' | 'slotWidth' | 'floorFromAxis' | 'length'>
+type Slotted = Pick<GuideBushing, 'outside' | 'slotWidth' | 'floorFromAxis'>
 
 /** Angles from the first slot on, ascending, the first at 0. */
 export const fromFirst = (at: readonly number[]): readonly number[] =>
@@ -29,25 +29,27 @@ const leavesBack = (angle: number, radius: number, half: number): boolean => {
   return radians(180 - off) > Math.asin(Math.min(1, half / radius)) + Math.asin(Math.min(1, halfAnvil / radius))
 }
 
-/** Least distance of one wall of a second slot, floor to mouth, from the broach's slot. */
-const webOf = (
-  angle: number,
-  half: number,
-  floor: number,
-  radius: number,
-  main: { floor: number; half: number },
-): number => {
+/**
+ * Least distance of a second slot from the broach's, which is open to +x: both are convex, so it is that of a corner of either from the other;
+ * 0 where they run into one another.
+ */
+const webOf = (angle: number, half: number, floor: number, radius: number, broach: Opening): number => {
   const [cos, sin] = [Math.cos(radians(angle)), Math.sin(radians(angle))]
-  const steps = 40
-  let least = Infinity
-  for (const side of [half, -half])
-    for (let n = 0; n <= steps; n++) {
-      const along = floor + ((mouthX(radius, half) - floor) * n) / steps
-      const [x, y] = [along * cos - side * sin, along * sin + side * cos]
-      // Inside the slot itself there is no metal at all.
-      least = Math.min(least, Math.hypot(Math.max(0, main.floor - x), Math.max(0, Math.abs(y) - main.half)))
-    }
-  return least
+  const second = { floor, half }
+  const from = (opening: Opening, x: number, y: number): number =>
+    Math.hypot(Math.max(0, opening.floor - x), Math.max(0, Math.abs(y) - opening.half))
+  const corners = ({ floor: x, half: y }: Opening): readonly (readonly [number, number])[] =>
+    [y, -y].flatMap((side) => [x, mouthX(radius, side)].map((along) => [along, side] as const))
+  return Math.min(
+    ...corners(second).map(([x, y]) => from(broach, x * cos - y * sin, x * sin + y * cos)),
+    ...corners(broach).map(([x, y]) => from(second, x * cos + y * sin, y * cos - x * sin)),
+  )
+}
+
+/** A slot by itself: its floor from the axis, and half its width. */
+interface Opening {
+  readonly floor: number
+  readonly half: number
 }
 
 /**

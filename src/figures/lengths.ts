@@ -57,14 +57,11 @@ const acrossOf = (design: Design): readonly Length[] => {
 }
 
 /** What the dial makes of an infeed: so much, or another number where it reads diameter or its slide is set over. */
-const dialGoes = (design: Design, infeed: number): readonly [string, string] => {
+const dialGoes = (design: Design, infeed: number, from: string): readonly [string, string] => {
   const { perInfeed } = design.plan?.dial ?? { perInfeed: 1 }
   return Math.abs(perInfeed - 1) < 1e-9
-    ? ['the dial’s travel from first touch', 'on the dial']
-    : [
-        `from first touch: the dial goes ${bare(design, infeed * perInfeed)}`,
-        `dial ${bare(design, infeed * perInfeed)}`,
-      ]
+    ? [`the dial’s travel from ${from}`, 'on the dial']
+    : [`from ${from}: the dial goes ${bare(design, infeed * perInfeed)}`, `dial ${bare(design, infeed * perInfeed)}`]
 }
 
 /** The lengths that a feature has; a groove has its depth alone, a V no side to go down. */
@@ -79,7 +76,7 @@ const lengthsOf = (design: Design): readonly Length[] => {
           `to the outside, on to ${bare(design, section.slit.target - zeroOf(design))}`,
           'to the outside',
         ]
-      : dialGoes(design, section.floor - zeroOf(design)),
+      : dialGoes(design, section.floor - zeroOf(design), 'first touch'),
     from: zeroOf(design),
     dial: true,
   }
@@ -88,7 +85,7 @@ const lengthsOf = (design: Design): readonly Length[] => {
       {
         ...infeed,
         name: 'depth',
-        notes: ['from the crown', ...dialGoes(design, section.crownDepth)].slice(0, 3),
+        notes: dialGoes(design, section.crownDepth, 'the crown'),
         from: section.boreRadius,
       },
     ]

@@ -1,3 +1,4 @@
+import { isUpright } from '../plan/upright.ts'
 import type { Design } from '../design.ts'
 import { expectedOf, measuredAs } from '../plan/at-gate.ts'
 import type { Gate, LaneCut, Plan, Run } from '../plan/types.ts'
@@ -71,7 +72,7 @@ const laneSteps = (cut: LaneCut, at: number, design: Design, say: Saying): reado
     ...(moved
       ? [
           {
-            does: `Lane ${cut.lane + 1} of ${bar?.lanes.length}: ${say.size(Math.abs(cut.offset))} ${design.asked?.machine === 'lathe' ? `${cut.offset < 0 ? 'below' : 'above'} the middle, by shims or the post’s height screw` : `to ${cut.offset < 0 ? 'one side' : 'the other side'} of the middle`}.`,
+            does: `Lane ${cut.lane + 1} of ${bar?.lanes.length}: ${say.size(Math.abs(cut.offset))} ${isUpright(design.asked) ? `${cut.offset < 0 ? 'below' : 'above'} the middle, by shims or the post’s height screw` : `to ${cut.offset < 0 ? 'one side' : 'the other side'} of the middle`}.`,
           },
         ]
       : []),
@@ -103,7 +104,7 @@ const barSteps = (design: Design, say: Saying): readonly Step[] => {
         },
     {
       does: centring
-        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.step(centring.differenceMost)}; else ${design.groundBar ? 'turn the bar' : asked.machine === 'lathe' ? 'raise or lower the bar' : 'move the bar sideways'}. Set the dial to 0.`
+        ? `Find first touch at one corner of the nose, then at the other: the dial may differ by ${say.step(centring.differenceMost)}; else ${design.groundBar ? 'turn the bar' : isUpright(asked) ? 'raise or lower the bar' : 'move the bar sideways'}. Set the dial to 0.`
         : 'Find first touch on the middle of the slot to be. Set the dial to 0.',
       aside: 'dial to 0',
     },

@@ -1,10 +1,12 @@
 /** What final depth, width and position may come out wrong by, and what it comes from. mm. */
+import { isUpright } from './upright.ts'
 import type { GuideBushing, Section } from '../dimensions/types.ts'
 import type { CutterBar, GroundBar, ToolBit } from '../dimensions/types.ts'
 import { band, type Size } from '../fits/size.ts'
 import type { Loads } from '../mechanics/loads.ts'
 import type { Broach, Spec } from '../spec/spec.ts'
 import { offsetAllowed } from './centring.ts'
+import { byEye } from './indexing.ts'
 import type { Indexing, Plan } from './types.ts'
 
 /** One thing that can be out, and the most by which it puts the size out, ±. */
@@ -158,7 +160,7 @@ const ofBar = (
         overCut,
         ...(lanes
           ? [
-              spec.tooling.bar?.machine === 'lathe'
+              isUpright(spec.tooling.bar)
                 ? {
                     of: 'setting the lanes',
                     by: indicator ?? inchOf(spec, 0.02, 0.001),
@@ -191,11 +193,18 @@ const ofBar = (
   ]
 }
 
+/** Sideways, of the last keyway from the first, where several are pushed one after another. */
+const toTheNext = ({ at }: Section, { locating }: GuideBushing): readonly Contribution[] => {
+  if (at.length < 2) return []
+  return locating
+    ? [{ of: 'the locating key', by: (at.length - 1) * locating.stepError, source: 'see bushing.locating' }]
+    : [{ of: 'the slot laid on a scribed line', by: byEye, source: judged }]
+}
+
 const ofPress = (
   spec: Spec,
   section: Section,
   made: { readonly bushing: GuideBushing; readonly broach: Broach },
-  indexing: Indexing | undefined,
 ): readonly Budget[] => {
   const { bushing, broach } = made
   const reading = instrument(spec, ['micrometer'], 0.0005 * 25.4)
@@ -226,9 +235,7 @@ const ofPress = (
           by: Math.max(0, bushing.slotWidth.upper - Math.max(broach.bodyWidth, broach.toothWidth)) / 2,
           source: 'half the most play',
         },
-        ...(bushing.locating
-          ? [{ of: 'the locating key', by: bushing.locating.stepError, source: 'see bushing.locating' }]
-          : [turnedOn(section, indexing)]),
+        ...toTheNext(section, bushing),
       ],
       offsetAllowed,
     ),
@@ -253,6 +260,6 @@ export const errorsOf = (
   const nose = bar?.form === 'one piece' ? bar.noseTolerance : bit?.noseWidth
   return {
     ...(bar && nose && plan && { bar: ofBar(spec, section, { bar, nose, plan, loads }, indexing) }),
-    ...(bushing && broach && { press: ofPress(spec, section, { bushing, broach }, indexing) }),
+    ...(bushing && broach && { press: ofPress(spec, section, { bushing, broach }) }),
   }
 }

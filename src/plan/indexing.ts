@@ -88,7 +88,7 @@ const byOf = (asked: IndexSpec | undefined): Indexing['by'] =>
   asked?.by ?? (asked?.plate ? 'plate' : asked?.gear === undefined ? 'dividing head' : 'gear')
 
 /** A bushing's slot laid by eye on a line scribed on the hub's face, mm. Source: judgement. */
-const byEye = 0.1
+export const byEye = 0.1
 
 /** Errors of the slots, degrees, by what the work is turned with. A plate's holes may lie either way: worst where neighbours differ. */
 const errorsOf = (
@@ -177,7 +177,7 @@ export const indexingOf = (
       by: pressed
         ? locating
           ? 'a loose key between the bushing’s second slot and the keyway cut last'
-          : 'a second slot would take away the back of the bushing, which the depth is miked over: a line scribed on the hub’s face'
+          : 'a second slot would leave its key no hold, or take away the back of the bushing, which the depth is miked over: a line scribed on the hub’s face'
         : asked
           ? 'given in the spec'
           : told

@@ -30,20 +30,14 @@ const tools: Tools = {
 }
 
 /**
- * Median, ms, of as many runs as fit in a second, three at least, after two seconds of them that do not count, or five where two thousand runs
- * are not done by then: V8 goes on bettering what is run often.
+ * Median, ms, of as many runs as fit in a second, three at least, after two seconds of them that do not count; of what is quick two thousand
+ * runs in up to five, for V8 goes on bettering what is run often.
  */
 const timed = async (work: () => unknown): Promise<number> => {
-  for (
-    let [start, runs, passed] = [performance.now(), 0, 0];
-    passed < 2000 || (runs < 2000 && passed < 5000);
-    runs += 1
-  ) {
+  const start = performance.now()
+  const passed = (): number => performance.now() - start
+  for (let runs = 0; passed() < 2000 || (runs < 2000 && passed() < 5000 && passed() / runs < 10); runs += 1)
     await work()
-    passed = performance.now() - start
-    // What takes long is settled in a few.
-    if (runs > 1 && passed / runs > 10 && passed > 2000) break
-  }
   const took: number[] = []
   for (const start = performance.now(); took.length < 3 || performance.now() - start < 1000; ) {
     const from = performance.now()

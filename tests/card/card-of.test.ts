@@ -9,6 +9,7 @@ import { cardHtml } from '../../src/writers/card-html.ts'
 import { documents } from '../checks/documents.ts'
 import { featureDocuments } from '../checks/feature-documents.ts'
 import { specimen } from '../spec/specimens.ts'
+import { eightBroach } from '../dimensions/broaches.ts'
 import { allBlocks, blocksOf, laidOver, machineSides, names, specimenCard, worked } from './cards.ts'
 import { both, faults } from './faults.ts'
 import { runs } from './runs.ts'
@@ -356,17 +357,7 @@ describe('a job that is not sound', () => {
     { bar: { diameter: 23.9 } },
     {
       press: {
-        broach: {
-          toothWidth: 30,
-          bodyWidth: 29,
-          firstTooth: 12.5,
-          lastTooth: 14.4,
-          pilot: 12,
-          toothedLength: 150,
-          teeth: 26,
-          overall: 210,
-          pilotLength: 28,
-        },
+        broach: { ...eightBroach, toothWidth: 30, bodyWidth: 29 },
       },
     },
   ])('writes no number where none can be worked out: %j', (tooling) => {

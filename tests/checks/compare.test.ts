@@ -1,21 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { design } from '../../src/design.ts'
 import { readSpec } from '../../src/spec/read.ts'
+import { eightBroach } from '../dimensions/broaches.ts'
 
-const broach = {
-  toothWidth: 8.018,
-  bodyWidth: 7.98,
-  firstTooth: 12.5,
-  lastTooth: 14.4,
-  pilot: 12,
-  rootHeight: 9,
-  toothedLength: 150,
-  teeth: 26,
-  overall: 210,
-  pilotLength: 28,
-  yield: '830 MPa',
-  gulletArea: '25 mm2',
-}
+const broach = { ...eightBroach, rootHeight: 9, yield: '830 MPa', gulletArea: '25 mm2' }
 const compared = (tooling: unknown, more: object = {}) => {
   const read = readSpec({
     name: 'ways',

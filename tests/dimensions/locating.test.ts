@@ -1,29 +1,19 @@
 import { beforeAll, describe, expect, it } from 'vitest'
-import { guideBushing } from '../../generators/guide-bushing.ts'
+import { crossSection, guideBushing } from '../../generators/guide-bushing.ts'
 import type { Design } from '../../src/design.ts'
 import { interference, type Kernel, openKernel } from '../../src/solid/mesh.ts'
-import { rectangle } from '../../src/solid/outline.ts'
+import { areaOf, circle, rectangle } from '../../src/solid/outline.ts'
 import { cut, extrude, place, revolve, type Solid } from '../../src/solid/solid.ts'
 import { designed } from './designed.ts'
+import { eightBroach } from './broaches.ts'
 
-const broach = {
-  toothWidth: 8.018,
-  bodyWidth: 7.98,
-  firstTooth: 12.5,
-  lastTooth: 14.4,
-  pilot: 12,
-  toothedLength: 150,
-  teeth: 26,
-  overall: 210,
-  pilotLength: 28,
-}
 const pressed = (at: readonly number[], more: object = {}): Design =>
   designed({
     units: 'mm',
     bore: { diameter: 25, length: 40 },
     hub: { outside: 70, material: 'mild steel' },
     feature: { keyway: { standard: 'iso-773', at } },
-    tooling: { press: { broach } },
+    tooling: { press: { broach: eightBroach } },
     ...more,
   })
 const finding = ({ findings }: Design, asked: string) => findings.find(({ rule }) => rule === asked)
@@ -67,17 +57,42 @@ describe('the next keyway under a press', () => {
       extrude(rectangle([0, -section.width / 2], [section.floor, section.width / 2]), -1, 41),
     )
     const step = (at[1] ?? 0) - (at[0] ?? 0)
-    const turned = place(guideBushing.solid(job), { turn: [0, 0, step] })
+    // Counter-clockwise seen from the collar, along z, is clockwise round z.
+    const on = (angle: number): Solid => place(guideBushing.solid(job), { turn: [0, 0, -angle] })
+    const turned = on(step)
     expect(interference(kernel, turned, key)).toBeLessThan(0.01)
     expect(interference(kernel, hub, key)).toBeLessThan(0.01)
     expect(interference(kernel, hub, turned)).toBeLessThan(1)
     // It reaches well into both, and turned otherwise the key strikes the bushing.
     expect(locating.floor + locating.key.height - section.boreRadius).toBeGreaterThan(1)
     expect(section.boreRadius - locating.floor).toBeGreaterThan(1)
-    expect(interference(kernel, place(guideBushing.solid(job), { turn: [0, 0, step + 5] }), key)).toBeGreaterThan(1)
+    expect(interference(kernel, on(step + 5), key)).toBeGreaterThan(1)
     // The broach's slot is open where the next keyway is to be, down to its floor.
-    const next = place(box(bushing.floorFromAxis + 0.02, section.boreRadius, 40), { turn: [0, 0, step] })
+    const next = place(box(bushing.floorFromAxis + 0.02, section.boreRadius, 40), { turn: [0, 0, -step] })
     expect(interference(kernel, turned, next)).toBeLessThan(0.01)
+  })
+
+  it('the solid has the hand of the drawing: for a keyway a quarter on, counter-clockwise, the second slot lies below', () => {
+    const job = pressed([0, 90])
+    // Seen from the collar, along z: x to the right, y down. The drawing has y up.
+    const pin = (x: number, down: number): Solid => place(extrude(circle(2), 5, 20), { move: [x, down, 0] })
+    const inMetal = (at: Solid): boolean => interference(kernel, guideBushing.solid(job), at) > 1
+    expect([pin(0, 11.2), pin(0, -11.2), pin(5, 0)].map(inMetal)).toEqual([false, true, false])
+    const bushing = job.bushing
+    const drawn = bushing && crossSection(bushing)
+    if (!drawn) throw new Error('no bushing')
+    const lowest = drawn.filter(({ at: [x, y] }) => Math.abs(x) < 4.1 && y < -5).map(({ at: [, y] }) => y)
+    expect(lowest.length).toBe(4)
+    expect(drawn.some(({ at: [x, y] }) => Math.abs(x) < 4.1 && y > 5)).toBe(false)
+    // What is drawn has the area of a disc less its two slots.
+    const [radius, half, second] = [12.5, bushing.slotWidth.nominal / 2, 4]
+    const cap = (h: number, floor: number): number =>
+      h * Math.sqrt(radius ** 2 - h ** 2) + radius ** 2 * Math.asin(h / radius) - 2 * h * floor
+    const floor = bushing.backWall.nominal - radius
+    expect(areaOf(drawn)).toBeCloseTo(
+      Math.PI * radius ** 2 - cap(half, floor) - cap(second, bushing.locating?.floor ?? NaN),
+      6,
+    )
   })
 
   it('a slot opposite would take the back away that the depth is miked over: a scribed line, and what it is good for', () => {
@@ -88,7 +103,9 @@ describe('the next keyway under a press', () => {
     expect(finding(two, 'index-fits')?.verdict).toBe('fail')
     expect(finding(two, 'index-fits')?.remedies[0]?.set).toMatchObject({ 'tooling.press': null })
     // With a bar beside it the work is turned on by a dividing head, as ever.
-    expect(pressed([0, 180], { tooling: { bar: {}, press: { broach } } }).indexing?.by).toBe('dividing head')
+    expect(pressed([0, 180], { tooling: { bar: {}, press: { broach: eightBroach } } }).indexing?.by).toBe(
+      'dividing head',
+    )
   })
 
   it('slots too near one another are refused, with the metal that is left', () => {
@@ -113,6 +130,13 @@ describe('the next keyway under a press', () => {
     expect(second?.error).toBeCloseTo((step / three.section.boreRadius) * (180 / Math.PI) * 60, 6)
     expect(third?.error).toBeCloseTo(2 * (second?.error ?? NaN), 9)
     const place = three.errors.press?.find(({ of }) => of === 'position')
-    expect(place?.contributions.find(({ of }) => of === 'the locating key')?.by).toBe(step)
+    expect(place?.contributions.find(({ of }) => of === 'the locating key')?.by).toBeCloseTo(2 * step, 12)
+    // With a bar beside it, too: the dividing head turns nothing under the press.
+    const both = pressed([0, 180], { tooling: { bar: {}, press: { broach: eightBroach } } })
+    const laid = both.errors.press?.find(({ of }) => of === 'position')
+    expect(laid?.contributions.find(({ of }) => of === 'the slot laid on a scribed line')?.by).toBe(0.1)
+    expect(both.ways?.ways.find(({ by }) => by === 'press')?.make).not.toContain('locating key')
+    const quarter = pressed([0, 90], { tooling: { bar: {}, press: { broach: eightBroach } } })
+    expect(quarter.ways?.ways.find(({ by }) => by === 'press')?.make).toContain('locating key')
   })
 })

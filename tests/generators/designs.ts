@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { parse } from 'yaml'
 import { type Design, design, sizesOf } from '../../src/design.ts'
 import { readSpec } from '../../src/spec/read.ts'
+import { eightBroach } from '../dimensions/broaches.ts'
 
 const specimens = join(import.meta.dirname, '../specimens')
 
@@ -177,17 +178,7 @@ const keyedAgain: readonly Design[] = [
     feature: { keyway: { standard: 'iso-773', at } },
     tooling: {
       press: {
-        broach: {
-          toothWidth: 8.018,
-          bodyWidth: 7.98,
-          firstTooth: 12.5,
-          lastTooth: 14.4,
-          pilot: 12,
-          toothedLength: 150,
-          teeth: 26,
-          overall: 210,
-          pilotLength: 28,
-        },
+        broach: eightBroach,
       },
     },
   }))

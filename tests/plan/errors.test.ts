@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { budgetOf, spreadOf } from '../../src/plan/errors.ts'
 import { designed } from '../dimensions/designed.ts'
+import { eightBroach } from '../dimensions/broaches.ts'
 
 const by = (...sizes: number[]) => sizes.map((size, n) => ({ of: `${n}`, by: size, source: 'a test' }))
 
@@ -80,38 +81,16 @@ describe('the errors of a job', () => {
     })
     expect(two.plan?.gateBy).toBe('plug and blocks')
     expect([by(told, 'bar', 'measuring across'), by(two, 'bar', 'measuring across')]).toEqual([0.004, 0.002])
-    const broach = {
-      toothWidth: 8.018,
-      bodyWidth: 7.98,
-      firstTooth: 12.5,
-      lastTooth: 14.4,
-      pilot: 12,
-      toothedLength: 150,
-      teeth: 26,
-      overall: 210,
-      pilotLength: 28,
-    }
-    const pressed = designed({ ...pulley, tooling: { press: { broach } }, shop: { measuring } })
+    const pressed = designed({ ...pulley, tooling: { press: { broach: eightBroach } }, shop: { measuring } })
     expect(by(pressed, 'press', 'measuring bushing back to slot floor')).toBe(0.003)
   })
 
   it('of the press are those of its readings and of the play between bore, bushing and broach', () => {
-    const broach = {
-      toothWidth: 8.018,
-      bodyWidth: 7.98,
-      firstTooth: 12.5,
-      lastTooth: 14.4,
-      pilot: 12,
-      toothedLength: 150,
-      teeth: 26,
-      overall: 210,
-      pilotLength: 28,
-    }
     const job = designed({
       units: 'mm',
       bore: { diameter: 25, length: 40 },
       feature: { keyway: {} },
-      tooling: { press: { broach } },
+      tooling: { press: { broach: eightBroach } },
     })
     expect(of(job.errors, 'press', 'depth')?.worst).toBeCloseTo(3 * 0.0127 + 0.00508, 9)
     const play = of(job.errors, 'press', 'position')

@@ -1,3 +1,4 @@
+import { isUpright } from '../../plan/upright.ts'
 import { within } from '../../plan/found.ts'
 import { Heading } from '../parts/heading.tsx'
 import { cutAt, floorMeasured, type Job } from './job.ts'
@@ -55,7 +56,7 @@ export const Lane = ({ now, screen }: { now: Job; screen: BeforeCut }) => {
         Lane {cut.lane + 1} of {plan.lanes.length}
       </Heading>
       <p class="do">
-        {design.asked?.machine === 'lathe' ? 'Raise or lower the bar, an indicator on it,' : 'Move the bar sideways,'}{' '}
+        {isUpright(design.asked) ? 'Raise or lower the bar, an indicator on it,' : 'Move the bar sideways,'}{' '}
         <b>{middle ? 'onto the middle of the slot' : says.read(Math.abs(cut.offset))}</b>
         {middle ? '' : ` from the middle, to its ${cut.offset < 0 ? 'low' : 'high'} side`}.
       </p>

@@ -1,4 +1,5 @@
 import { atEachPass } from '../../card/cautions.ts'
+import { toTheNext } from '../../card/press.ts'
 import { within } from '../../plan/found.ts'
 import { Heading } from '../parts/heading.tsx'
 import { goOn } from './going.ts'
@@ -40,7 +41,8 @@ export const PushThrough = ({ now, screen }: { now: Job; screen: Push }) => {
       </Heading>
       {screen.slot > 0 && screen.pass === 0 && (
         <p class="do">
-          Turn the bushing to the next slot: {Number((design.section.at[screen.slot] ?? 0).toFixed(2))}°.
+          Slot {screen.slot + 1} stands at {Number((design.section.at[screen.slot] ?? 0).toFixed(2))}°.{' '}
+          <Said words={toTheNext(design, says)} />.
         </p>
       )}
       <p class="do">

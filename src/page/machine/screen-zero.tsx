@@ -1,3 +1,4 @@
+import { isUpright } from '../../plan/upright.ts'
 import { centred } from '../../plan/answers.ts'
 import { Heading } from '../parts/heading.tsx'
 import type { Job } from './job.ts'
@@ -62,7 +63,7 @@ export const Zero = ({ now }: { now: Job }) => {
                     }
                   : {
                       is: 'care',
-                      word: `${design.asked?.machine === 'lathe' ? 'Raise or lower the bar' : 'Move the bar'} ${says.read(found.move)} toward the second mark.`,
+                      word: `${isUpright(design.asked) ? 'Raise or lower the bar' : 'Move the bar'} ${says.read(found.move)} toward the second mark.`,
                       says: `They differ by ${says.step(found.difference)}; ${says.step(centring.differenceMost)} may be left. Then find both marks again.`,
                       goOn: 'no',
                     })

@@ -129,15 +129,15 @@ const giveBack = (of: Object3D): void =>
   })
 
 /** How it is looked at, degrees; changed as it is turned. */
-export interface Looked {
+export interface Look {
   across: number
   up: number
   nearness: number
 }
-export const atFirst = (): Looked => ({ ...firstTurn, nearness: 1 })
+export const atFirst = (): Look => ({ ...firstTurn, nearness: 1 })
 
 /** A stage on a canvas; undefined where this browser cannot draw solids. */
-export const stageOn = (canvas: HTMLCanvasElement, look: Looked): Stage | undefined => {
+export const stageOn = (canvas: HTMLCanvasElement, look: Look): Stage | undefined => {
   const context = canvas.getContext('webgl2', { antialias: true, stencil: true, alpha: true })
   if (!context) return undefined
   const renderer = new WebGLRenderer({ canvas, context, antialias: true, stencil: true, alpha: true })
