@@ -109,7 +109,7 @@ describe('the next keyway under a press', () => {
   })
 
   it('slots too near one another are refused, with the metal that is left', () => {
-    // Walls 4.05 and 4.009 from their middles, 42° apart: hardly anything at the floor of the second, none at 38°.
+    // 9.8 sin 45° − 4.009 cos 45° − 4.0625 = 0.03 mm at the corner of the second slot's floor; at 90° 5.7.
     const near = (angle: number) => finding(pressed([0, angle]), 'bushing-slots-apart')
     expect(near(90)?.verdict).toBe('pass')
     expect(near(45)?.verdict).toBe('fail')
