@@ -3,6 +3,7 @@ import type { Design } from '../design.ts'
 import { onPaper } from '../figures/figure.ts'
 import { pressLengthwise } from '../figures/press-lengthwise.ts'
 import { pressSection } from '../figures/press-section.ts'
+import { byEye } from '../plan/indexing.ts'
 import { atEachPass, atThePress, turningByHand } from './cautions.ts'
 import type { Block, Leaf, Row, Run, Side, Tick, Words } from './document.ts'
 import { type Cover, asFits } from './fitting.ts'
@@ -243,7 +244,7 @@ const pressing = (design: Design, says: Saying): Side => {
 export const toTheNext = ({ bushing, section }: Design, says: Saying): Words =>
   bushing?.locating
     ? say`Then the locating key (${says.size(section.width)} × ${says.size(bushing.locating.key.height)} × ${says.size(bushing.locating.key.length)}), stuck with grease in the keyway just cut, and the bushing’s second slot over it: the broach’s slot stands at the next`
-    : say`Then the slot’s middle on a line that was scribed on the hub’s face before, by dividing head or square: good to ${says.metric ? '0.1 mm' : '.004'} at best`
+    : say`Then the slot’s middle on a line that was scribed on the hub’s face before, by dividing head or square: good to ${says.size(byEye)} at best`
 
 /** The largest end mill that is told of and goes into the slot, or that none does. */
 const withEndMill = ({ spec, bushing }: Design, says: Saying): string => {
